@@ -1,0 +1,185 @@
+import { fail, ok, type Result } from '../../core/result';
+import { type Engine, type EngineDecoder, type EngineSegment, type EngineSettings, openEngine } from './engine';
+import { fillerWord, isFiller, PHONES } from './filler';
+import type { Lexicon } from './messages';
+
+/** One word of a result. Cost is how badly it fits: 0 is perfect, about 20 a good word, about 60 stray speech. */
+export type HeardWord = {
+  readonly word: string;
+  readonly startFrame: number;
+  readonly frames: number;
+  readonly costPerFrame: number;
+};
+
+/** What the decoder made of an utterance; no words means that no complete phrase fitted. */
+export type Hypothesis = {
+  readonly words: readonly HeardWord[];
+  /** The whole path's log likelihood in the engine's own unit, comparable only between decodes of the same sound. */
+  readonly score: number;
+};
+
+export type DecoderFault =
+  | { readonly code: 'model-missing'; readonly detail: string }
+  | { readonly code: 'model-broken'; readonly detail: string };
+
+/** The engine writes likelihoods as powers of this. */
+const LOG_BASE = 1.0001;
+/** Words are reported to three decimals, so this is the smallest likelihood that can be told from zero. */
+const LEAST_LIKELIHOOD = 0.0005;
+const FRAMES_PER_SECOND = 100;
+
+/**
+ * The recogniser engine with its traps closed. One is made and kept for life, because the engine leaks about twelve
+ * megabytes for each that is thrown away.
+ */
+export class Decoder {
+  readonly #engine: Engine;
+  readonly #decoder: EngineDecoder;
+  readonly #scoreAt: number;
+
+  private constructor(engine: Engine, decoder: EngineDecoder) {
+    this.#engine = engine;
+    this.#decoder = decoder;
+    this.#scoreAt = engine._malloc(4);
+  }
+
+  /**
+   * `settings` are the engine's own; `features` replace what the model's feat_params.json would set over them.
+   */
+  static async load(
+    modelBase: string,
+    settings: EngineSettings,
+    features: EngineSettings,
+  ): Promise<Result<Decoder, DecoderFault>> {
+    try {
+      const engine = await openEngine(modelBase);
+      const decoder = new engine.Decoder({ ...settings });
+      const original = decoder.init_featparams.bind(decoder);
+      decoder.init_featparams = async () => {
+        await original();
+        for (const [key, value] of Object.entries(features)) decoder.set_config(key, Number(value));
+      };
+      // The model has no feature transform. Asking for one relies on the host answering 404, which many hosts do not.
+      decoder.init_feat = async () => engine._decoder_init_feat_s3file(decoder.cdecoder, 0);
+      await decoder.initialize();
+      const loaded = new Decoder(engine, decoder);
+      decoder.add_words(...PHONES.map((phone) => [fillerWord(phone), phone] as const));
+      return ok(loaded);
+    } catch (error) {
+      const detail = String(error);
+      return fail({ code: /fetch|ENOENT|Not Found/i.test(detail) ? 'model-missing' : 'model-broken', detail });
+    }
+  }
+
+  /**
+   * Adds the pronunciations that the model's dictionary lacks, and returns the entries it had to leave out
+   * because they name a phone that the model does not have.
+   */
+  addWords(lexicon: Lexicon): readonly string[] {
+    const refused: string[] = [];
+    const added: [string, string][] = [];
+    for (const [word, pronunciations] of lexicon) {
+      const known = this.#pronunciationsOf(word);
+      for (const pronunciation of pronunciations) {
+        if (!pronunciation.split(' ').every((phone) => PHONES.includes(phone)))
+          refused.push(`${word}: ${pronunciation}`);
+        else if (!known.includes(pronunciation)) {
+          known.push(pronunciation);
+          added.push([known.length === 1 ? word : `${word}(${known.length})`, pronunciation]);
+        }
+      }
+    }
+    if (added.length > 0) this.#decoder.add_words(...added);
+    return refused;
+  }
+
+  knows(word: string): boolean {
+    return this.#decoder.lookup_word(word) !== null;
+  }
+
+  phonesIn(word: string): number {
+    return this.#decoder.lookup_word(word)?.split(' ').length ?? 0;
+  }
+
+  /** Only between utterances: the engine goes silently deaf if the grammar changes under one. */
+  setGrammar(jsgf: string): Result<void, string> {
+    try {
+      this.#decoder.set_grammar(jsgf);
+      return ok(undefined);
+    } catch (error) {
+      return fail(String(error));
+    }
+  }
+
+  begin(): void {
+    this.#decoder.start();
+  }
+
+  feed(samples: Float32Array): void {
+    this.#decoder.process_audio(samples, false, false);
+  }
+
+  /** The best path so far; it may still be taken back. */
+  partial(): string {
+    return stripped(this.#decoder.get_text());
+  }
+
+  end(): Hypothesis {
+    this.#decoder.stop();
+    return this.#hypothesis();
+  }
+
+  /** Decodes a whole buffered utterance at once, with the cepstral mean taken over all of it. */
+  decodeWhole(samples: Float32Array): Hypothesis {
+    this.#decoder.start();
+    this.#decoder.process_audio(samples, false, true);
+    this.#decoder.stop();
+    return this.#hypothesis();
+  }
+
+  /** Forgets the running cepstral mean: a new microphone, a new person, or a test that must stand alone. */
+  async reset(): Promise<void> {
+    await this.#decoder.reinitialize_audio();
+  }
+
+  #hypothesis(): Hypothesis {
+    const found = this.#engine._decoder_hyp(this.#decoder.cdecoder, this.#scoreAt);
+    if (found === 0 || this.#decoder.get_text() === '') return { words: [], score: Number.NEGATIVE_INFINITY };
+    const score = this.#engine.HEAP32[this.#scoreAt / 4] ?? 0;
+    const segments = this.#decoder.get_alignment().w ?? [];
+    return { words: segments.filter(({ t }) => isWord(t)).map(heardWord), score };
+  }
+
+  #pronunciationsOf(word: string): string[] {
+    const known: string[] = [];
+    for (let n = 1; ; n += 1) {
+      const pronunciation = this.#decoder.lookup_word(n === 1 ? word : `${word}(${n})`);
+      if (pronunciation === null) return known;
+      known.push(pronunciation);
+    }
+  }
+}
+
+/** Silences and noises come in brackets of several kinds. */
+const isWord = (text: string): boolean => !/^[<[(+]/.test(text);
+
+/** Second and later pronunciations are written "word(2)". */
+const stripped = (text: string): string => text.replaceAll(/\(\d+\)/g, '');
+
+function heardWord({ t, b, d, p }: EngineSegment): HeardWord {
+  const frames = Math.max(1, Math.round(d * FRAMES_PER_SECOND));
+  const cost = -Math.log(Math.max(p, LEAST_LIKELIHOOD)) / Math.log(LOG_BASE);
+  return {
+    word: stripped(t),
+    startFrame: Math.round(b * FRAMES_PER_SECOND),
+    frames,
+    costPerFrame: cost / frames,
+  };
+}
+
+/** The words of a result as one string; null where it is the filler's. */
+export function commandWords(hypothesis: Hypothesis): string | null {
+  return hypothesis.words.some(({ word }) => isFiller(word))
+    ? null
+    : hypothesis.words.map(({ word }) => word).join(' ');
+}

@@ -1,0 +1,44 @@
+import createModule from 'soundswallower';
+
+/**
+ * The recogniser's module as it really is. Its own declarations miss what the compiled code offers and we need:
+ * the path score, and initialisation steps that must be replaced.
+ */
+export type Engine = {
+  readonly HEAP32: Int32Array;
+  readonly _malloc: (bytes: number) => number;
+  readonly _free: (at: number) => void;
+  /** The address of the words, or 0; writes the path's score to the second address. */
+  readonly _decoder_hyp: (decoder: number, scoreAt: number) => number;
+  readonly _decoder_seg_iter: (decoder: number) => number;
+  readonly _decoder_init_feat_s3file: (decoder: number, file: number) => number;
+  readonly Decoder: new (settings: EngineSettings) => EngineDecoder;
+};
+
+export type EngineSettings = Readonly<Record<string, string | number | boolean>>;
+
+export type EngineDecoder = {
+  readonly cdecoder: number;
+  init_featparams: () => Promise<unknown>;
+  init_feat: () => Promise<number>;
+  readonly set_config: (key: string, value: string | number) => boolean;
+  readonly initialize: () => Promise<void>;
+  readonly reinitialize_audio: () => Promise<void>;
+  readonly start: () => void;
+  readonly stop: () => void;
+  readonly process_audio: (samples: Float32Array, noSearch: boolean, wholeUtterance: boolean) => number;
+  readonly get_text: () => string;
+  readonly get_alignment: () => { readonly w?: readonly EngineSegment[] };
+  readonly lookup_word: (word: string) => string | null;
+  readonly add_words: (...words: readonly (readonly [string, string])[]) => void;
+  readonly set_grammar: (jsgf: string) => void;
+};
+
+/** Text, beginning and duration in seconds, and 1.0001 to the power of the word's score, to three decimals. */
+export type EngineSegment = { readonly t: string; readonly b: number; readonly d: number; readonly p: number };
+
+/** `modelBase` is the folder that holds the model folders, with a trailing slash. */
+export async function openEngine(modelBase: string): Promise<Engine> {
+  // The package's types describe an older interface; `Engine` names what the pinned version has.
+  return (await createModule({ modelBase } as object)) as unknown as Engine;
+}

@@ -1,0 +1,31 @@
+import type { LiveGrammar } from '../../core/language/grammar';
+import type { RecogniserEvent } from '../../core/ports';
+
+/** How the ear behaves while the voice speaks: deaf, or awake to "stop" alone where the track cancels echo. */
+export type Mute = 'deaf' | 'stop-only';
+
+/** What the page tells the ear's worker. */
+export type ToEar =
+  | {
+      readonly type: 'load';
+      /** Absolute, with a trailing slash: a worker resolves relative addresses against its own script. */
+      readonly modelBase: string;
+      readonly sampleRate: number;
+      readonly lexicon: Lexicon;
+    }
+  /** Carries the port the worklet's blocks arrive on; a new microphone sends a new one. */
+  | { readonly type: 'listen'; readonly sampleRate: number; readonly blocks: MessagePortLike }
+  | { readonly type: 'arm'; readonly grammar: LiveGrammar }
+  | { readonly type: 'mute'; readonly mute: Mute }
+  | { readonly type: 'unmute' }
+  | { readonly type: 'stop' }
+  | { readonly type: 'ping'; readonly id: number };
+
+/** What the worker answers: the port's own events, and the watchdog's. */
+export type FromEar = RecogniserEvent | { readonly type: 'pong'; readonly id: number };
+
+/** Words and their pronunciations, each a row of ARPAbet phones separated by spaces. */
+export type Lexicon = ReadonlyMap<string, readonly string[]>;
+
+/** A port by shape: this folder is compiled without the DOM, so it cannot name MessagePort. */
+export type MessagePortLike = { readonly postMessage: (message: never) => void };

@@ -1,0 +1,57 @@
+import type { Level } from './level-meter';
+
+export type GateSettings = {
+  /** A frame counts as voice from this probability on, and only this far above the noise floor. */
+  readonly voiceAtLeast: number;
+  readonly aboveFloorDb: number;
+  /** Speech begins when this many of the last `windowFrames` frames are voice. */
+  readonly startFrames: number;
+  readonly windowFrames: number;
+};
+
+/** What a frame did: `opened` and `closed` are the edges of an utterance. */
+export type GateEdge = 'quiet' | 'opened' | 'speaking' | 'closed';
+
+/**
+ * Finds where speech begins and ends in a stream of frames. How long a pause ends it is asked anew for every frame,
+ * since a half-said number deserves a longer wait than a finished command.
+ */
+export class SpeechGate {
+  readonly #settings: GateSettings;
+  #recent: boolean[] = [];
+  #open = false;
+  #silent = 0;
+
+  constructor(settings: GateSettings) {
+    this.#settings = settings;
+  }
+
+  push(voice: number, level: Level, waitFrames: number): GateEdge {
+    const { voiceAtLeast, aboveFloorDb, startFrames, windowFrames } = this.#settings;
+    const voiced = voice >= voiceAtLeast && level.db >= level.floorDb + aboveFloorDb;
+    this.#recent = [...this.#recent.slice(1 - windowFrames), voiced];
+    const active = this.#recent.filter(Boolean).length;
+    if (!this.#open) {
+      if (active < startFrames) return 'quiet';
+      this.#open = true;
+      this.#silent = 0;
+      return 'opened';
+    }
+    this.#silent = voiced ? 0 : this.#silent + 1;
+    if (this.#silent < waitFrames) return 'speaking';
+    this.reset();
+    return 'closed';
+  }
+
+  /** Frames since the last voiced one, while open. */
+  get silentFrames(): number {
+    return this.#silent;
+  }
+
+  /** Closes without an edge: after a mute, an early answer, a change of microphone. */
+  reset(): void {
+    this.#open = false;
+    this.#silent = 0;
+    this.#recent = [];
+  }
+}
