@@ -1,0 +1,114 @@
+import { EMPTY } from '../core/log/chain';
+import type { LogStore, StoreFault } from '../core/log/log-store';
+import { fail, ok, type Result } from '../core/result';
+import { Connection } from './connection';
+import { appendFault, headAfter, sameHead } from './heads';
+import { indexedBlobs } from './indexed-blobs';
+import { ofJob, writing } from './log-tables';
+import { type Room, room } from './room';
+
+type Logs = Pick<LogStore, 'jobs' | 'createJob' | 'saveCard' | 'append' | 'read' | 'adopt' | 'remove'>;
+
+/** Opens the log store of this browser. Fails where there is none, or where a newer version of the program owns it. */
+export async function openIndexedStore(name?: string, storage?: Room): Promise<Result<LogStore, StoreFault>> {
+  const connection = new Connection(name);
+  const opened = await connection.open();
+  if (!opened.ok) return opened;
+  return ok({
+    lasting: true,
+    ...indexedLogs(connection),
+    ...indexedBlobs(connection),
+    ...room(storage),
+    close: () => connection.close(),
+  });
+}
+
+function indexedLogs(connection: Connection): Logs {
+  return {
+    jobs: () =>
+      connection.with(async (database) => {
+        const rows = await database.getAll('jobs');
+        return ok(rows.map(({ card, head }) => ({ card, head })).sort((a, b) => b.card.created - a.card.created));
+      }),
+
+    createJob: (card) =>
+      connection.with((database) =>
+        writing(database, ['jobs'], 'strict', async (transaction) => {
+          const row = await transaction.objectStore('jobs').get(card.id);
+          if (row) return fail({ code: 'conflict', jobId: card.id, expected: null, actual: row.head });
+          await transaction.objectStore('jobs').add({ id: card.id, card, head: EMPTY });
+          return ok(undefined);
+        }),
+      ),
+
+    saveCard: (card) =>
+      connection.with((database) =>
+        writing(database, ['jobs'], 'strict', async (transaction) => {
+          const row = await transaction.objectStore('jobs').get(card.id);
+          if (!row) return fail({ code: 'no-such-job', jobId: card.id });
+          await transaction.objectStore('jobs').put({ ...row, card });
+          return ok(undefined);
+        }),
+      ),
+
+    append: (jobId, expectedSeq, entries, durability) =>
+      connection.with((database) =>
+        writing(database, ['jobs', 'entries'], durability, async (transaction) => {
+          const jobs = transaction.objectStore('jobs');
+          const texts = transaction.objectStore('entries');
+          const row = await jobs.get(jobId);
+          const fault = appendFault(jobId, row?.head, expectedSeq, entries);
+          if (fault || !row) return fail(fault ?? { code: 'no-such-job', jobId });
+          await Promise.all([
+            ...entries.map(({ text, seq }) => texts.add(text, [jobId, seq])),
+            jobs.put({ ...row, head: headAfter(row.head, entries) }),
+          ]);
+          return ok(undefined);
+        }),
+      ),
+
+    read: (jobId) =>
+      connection.with(async (database) => {
+        const transaction = database.transaction(['jobs', 'entries']);
+        const [row, texts] = await Promise.all([
+          transaction.objectStore('jobs').get(jobId),
+          transaction.objectStore('entries').getAll(ofJob(jobId)),
+          transaction.done,
+        ]);
+        return row ? ok({ card: row.card, head: row.head, texts }) : fail({ code: 'no-such-job', jobId });
+      }),
+
+    adopt: (card, entries, blobs, expected) =>
+      connection.with((database) =>
+        writing(database, ['jobs', 'entries', 'blobs'], 'strict', async (transaction) => {
+          const jobs = transaction.objectStore('jobs');
+          const texts = transaction.objectStore('entries');
+          const kept = transaction.objectStore('blobs');
+          const row = await jobs.get(card.id);
+          const actual = row?.head ?? null;
+          if (!sameHead(actual, expected)) return fail({ code: 'conflict', jobId: card.id, expected, actual });
+          const here = new Set((await kept.getAllKeys(ofJob(card.id))).map(([, id]) => id));
+          const fresh = blobs.filter(({ id }) => !here.has(id));
+          await Promise.all([
+            texts.delete(ofJob(card.id)),
+            ...entries.map(({ text, seq }) => texts.add(text, [card.id, seq])),
+            ...fresh.map(({ id, mime, bytes }) => kept.add({ mime, bytes }, [card.id, id])),
+            jobs.put({ id: card.id, card, head: headAfter(EMPTY, entries) }),
+          ]);
+          return ok(undefined);
+        }),
+      ),
+
+    remove: (jobId) =>
+      connection.with((database) =>
+        writing(database, ['jobs', 'entries', 'blobs'], 'strict', async (transaction) => {
+          await Promise.all([
+            transaction.objectStore('jobs').delete(jobId),
+            transaction.objectStore('entries').delete(ofJob(jobId)),
+            transaction.objectStore('blobs').delete(ofJob(jobId)),
+          ]);
+          return ok(undefined);
+        }),
+      ),
+  };
+}
