@@ -1,15 +1,12 @@
-import { EMPTY, type Head } from '../core/log/chain';
-import { type Body, type Entry, type SealedText, type Stamp, seal } from '../core/log/envelope';
+import { EMPTY, type Head, headOf, sealAfter } from '../core/log/chain';
+import type { Body, Entry, Moment, SealedText } from '../core/log/envelope';
 import type { Durability, LogStore, StoreFault } from '../core/log/log-store';
-import { LOG_VERSION } from '../core/log/version';
 import type { Hash } from '../core/ports';
 import { fail, ok, type Result } from '../core/result';
+import { ownEntry } from './heads';
 
 /** Runs something once after so many ms; the answer calls it off. */
 export type After = (ms: number, run: () => void) => () => void;
-
-/** Who makes an entry, and when. */
-export type Moment = Pick<Stamp, 'at' | 'mono' | 'session' | 'who'>;
 
 export type WriterEvent =
   /** Everything up to `seq` is stored. */
@@ -85,8 +82,9 @@ export class LogWriter<B extends Body> {
     return this.#fault;
   }
 
+  /** All of the bodies in their order, or none if one of them cannot be written. */
   record(bodies: readonly B[], moment: Moment): Recorded<B> {
-    const entries = bodies.map((body) => this.#seal(body, moment));
+    const entries = this.#seal(bodies, moment);
     const written = this.#outcome();
     if (bodies.some((body) => this.#options.durability(body) === 'strict')) void this.#pump('strict');
     else this.#pumpAfter(RELAXED_AFTER_MS);
@@ -113,14 +111,14 @@ export class LogWriter<B extends Body> {
     return this.flush();
   }
 
-  #seal(body: B, moment: Moment): Entry<B> {
-    const { at, mono, session, who } = moment;
-    const place = { v: LOG_VERSION, seq: this.#tail.seq + 1, prev: this.#tail.hash } as const;
-    const { entry, sealed } = seal(body, { ...place, at, mono, session, who }, this.#options.hash);
-    this.#tail = { seq: sealed.seq, hash: sealed.hash };
-    this.#texts.push(sealed.text);
-    this.#waiting.push(sealed);
-    return entry;
+  #seal(bodies: readonly B[], moment: Moment): readonly Entry<B>[] {
+    const closed = sealAfter(this.#tail, bodies, moment, this.#options.hash);
+    for (const { sealed } of closed) {
+      this.#tail = headOf(sealed);
+      this.#texts.push(sealed.text);
+      this.#waiting.push(sealed);
+    }
+    return closed.map(({ entry }) => entry);
   }
 
   /** Settles when the next attempt that covers all sealed so far has ended. */
@@ -167,8 +165,9 @@ export class LogWriter<B extends Body> {
     if (!result.ok && !reached) this.#fail(result.error);
   }
 
-  #advance({ seq, hash }: SealedText): void {
-    this.#stored = { seq, hash };
+  #advance(reached: SealedText): void {
+    const { seq } = reached;
+    this.#stored = headOf(reached);
     this.#waiting = this.#waiting.filter((entry) => entry.seq > seq);
     const recovered = this.#fault !== null;
     this.#fault = null;
@@ -189,15 +188,7 @@ export class LogWriter<B extends Body> {
   }
 
   #emit(event: WriterEvent): void {
-    for (const listener of this.#listeners) listener(event);
+    // Apart from storing: a listener that throws must not stop the log.
+    for (const listener of this.#listeners) queueMicrotask(() => listener(event));
   }
-}
-
-/**
- * A connection can be lost between the commit and the word of it. The log then ends in an entry of this very batch: it
- * was stored after all, and the conflict is none.
- */
-function ownEntry(fault: StoreFault, batch: readonly SealedText[]): SealedText | undefined {
-  if (fault.code !== 'conflict') return undefined;
-  return batch.find(({ seq, hash }) => seq === fault.actual?.seq && hash === fault.actual.hash);
 }

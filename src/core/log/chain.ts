@@ -1,12 +1,39 @@
 import type { Hash } from '../ports';
 import { fail, ok, type Result } from '../result';
-import { type EntryFault, NO_PREVIOUS, type StoredEntry, unseal } from './envelope';
+import {
+  type Body,
+  type Entry,
+  type EntryFault,
+  type Moment,
+  NO_PREVIOUS,
+  type SealedText,
+  type StoredEntry,
+  seal,
+  unseal,
+} from './envelope';
 import { LOG_VERSION } from './version';
 
 /** The last entry of a log, by number and hash; together they stand for everything before. */
 export type Head = { readonly seq: number; readonly hash: string };
 
 export const EMPTY: Head = { seq: 0, hash: NO_PREVIOUS };
+
+/** The next entries of a log that ends at `head`, in their order and all of one moment. */
+export function sealAfter<B extends Body>(
+  head: Head,
+  bodies: readonly B[],
+  moment: Moment,
+  hash: Hash,
+): readonly { readonly entry: Entry<B>; readonly sealed: SealedText }[] {
+  let last = head;
+  return bodies.map((body) => {
+    const closed = seal(body, { v: LOG_VERSION, seq: last.seq + 1, prev: last.hash, ...moment }, hash);
+    last = headOf(closed.sealed);
+    return closed;
+  });
+}
+
+export const headOf = ({ seq, hash }: Head): Head => ({ seq, hash });
 
 export type ChainProblem =
   | EntryFault
@@ -40,7 +67,7 @@ export function verifyChain(
     const problem = misplaced(read.value, last);
     if (problem) return fail({ index, problem, good });
     good.push(read.value);
-    last = { seq: read.value.seq, hash: read.value.hash };
+    last = headOf(read.value);
   }
   if (head === null || (head.seq === last.seq && head.hash === last.hash)) return ok(good);
   return fail({ index: texts.length, problem: { code: 'cut-short', expected: head, given: last }, good });

@@ -21,6 +21,9 @@ export type Stamp = {
 /** What an entry says. It may not use the envelope's own names. */
 export type Body = { readonly kind: string } & { readonly [name in keyof Stamp | 'hash']?: never };
 
+/** When and by whom an entry is made. */
+export type Moment = Pick<Stamp, 'at' | 'mono' | 'session' | 'who'>;
+
 export type Entry<B extends Body> = Stamp & { readonly hash: string } & B;
 
 /** An entry as it lies in storage. The text is kept to the byte; the other fields say where in the chain it belongs. */
@@ -55,16 +58,19 @@ export const LONGEST_ENTRY = 1 << 22;
 
 /**
  * Closes an entry: the hash is SHA-256 over the canonical text without `hash`, and `hash` then takes its place in it.
- * Throws where the body cannot be written (NaN, a function, a cycle): that is a fault of the program, not of the job.
+ * Throws where the body cannot be written (NaN, a function, a cycle, over `LONGEST_ENTRY`): that is a fault of the program, not of the job.
  */
 export function seal<B extends Body>(
   body: B,
-  stamp: Stamp,
+  { v, seq, prev, at, mono, session, who }: Stamp,
   hash: Hash,
 ): { readonly entry: Entry<B>; readonly sealed: SealedText } {
-  const digest = hash(mustWrite({ ...body, ...stamp }));
-  const entry = { ...body, ...stamp, hash: digest };
-  return { entry, sealed: { seq: stamp.seq, prev: stamp.prev, hash: digest, text: mustWrite(entry) } };
+  const stamped = { ...body, v, seq, prev, at, mono, session, who };
+  const digest = hash(mustWrite(stamped));
+  const entry = { ...stamped, hash: digest };
+  const text = mustWrite(entry);
+  if (text.length > LONGEST_ENTRY) throw new Error(`entry of ${text.length} characters could not be read again`);
+  return { entry, sealed: { seq, prev, hash: digest, text } };
 }
 
 function mustWrite(value: unknown): string {
@@ -107,7 +113,8 @@ const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>
 const isCount = (value: unknown): value is number => Number.isSafeInteger(value) && Number(value) >= 1;
 const isNumber = (value: unknown) => Number.isFinite(value);
 const isDigest = (value: unknown) => typeof value === 'string' && /^[0-9a-f]{64}$/.test(value);
-const isName = (value: unknown) => typeof value === 'string' && value !== '';
+const isText = (value: unknown) => typeof value === 'string';
+const isName = (value: unknown) => isText(value) && value !== '';
 
 const FIELDS: readonly (readonly [string, (value: unknown) => boolean])[] = [
   ['v', isCount],
@@ -116,7 +123,7 @@ const FIELDS: readonly (readonly [string, (value: unknown) => boolean])[] = [
   ['hash', isDigest],
   ['at', isNumber],
   ['mono', isNumber],
-  ['session', isName],
-  ['who', isName],
+  ['session', isText],
+  ['who', isText],
   ['kind', isName],
 ];
