@@ -65,9 +65,9 @@ export function seal<B extends Body>(
   { v, seq, prev, at, mono, session, who }: Stamp,
   hash: Hash,
 ): { readonly entry: Entry<B>; readonly sealed: SealedText } {
-  const stamped = { ...body, v, seq, prev, at, mono, session, who };
-  const digest = hash(mustWrite(stamped));
-  const entry = { ...stamped, hash: digest };
+  const place = { v, seq, prev, at, mono, session, who };
+  const digest = hash(mustWrite({ ...body, ...place }));
+  const entry = { ...body, ...place, hash: digest };
   const text = mustWrite(entry);
   if (text.length > LONGEST_ENTRY) throw new Error(`entry of ${text.length} characters could not be read again`);
   return { entry, sealed: { seq, prev, hash: digest, text } };
