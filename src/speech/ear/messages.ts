@@ -10,11 +10,10 @@ export type ToEar =
       readonly type: 'load';
       /** Absolute, with a trailing slash: a worker resolves relative addresses against its own script. */
       readonly modelBase: string;
-      readonly sampleRate: number;
       readonly lexicon: Lexicon;
     }
   /** Carries the port the worklet's blocks arrive on; a new microphone sends a new one. */
-  | { readonly type: 'listen'; readonly sampleRate: number; readonly blocks: MessagePortLike }
+  | { readonly type: 'listen'; readonly sampleRate: number; readonly blocks: BlockPort }
   | { readonly type: 'arm'; readonly grammar: LiveGrammar }
   | { readonly type: 'mute'; readonly mute: Mute }
   | { readonly type: 'unmute' }
@@ -27,5 +26,5 @@ export type FromEar = RecogniserEvent | { readonly type: 'pong'; readonly id: nu
 /** Words and their pronunciations, each a row of ARPAbet phones separated by spaces. */
 export type Lexicon = ReadonlyMap<string, readonly string[]>;
 
-/** A port by shape: this folder is compiled without the DOM, so it cannot name MessagePort. */
-export type MessagePortLike = { readonly postMessage: (message: never) => void };
+/** The receiving end of a message channel. This folder is compiled without the DOM and cannot say MessagePort. */
+export type BlockPort = { readonly close: () => void };

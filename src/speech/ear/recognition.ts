@@ -2,7 +2,7 @@ import type { RejectReason } from '../../core/ports';
 import type { Result } from '../../core/result';
 import type { ArmedGrammar, Sense } from './armed-grammar';
 import { commandWords, type Decoder, type HeardWord, type Hypothesis } from './decoder';
-import { FILLER_WORDS } from './filler';
+import { FILLER_WORDS, isFiller } from './filler';
 import { EAR_FRAME } from './front-end';
 import { type Evidence, judge } from './rejection';
 import { FILLER } from './thresholds';
@@ -45,9 +45,10 @@ export class Recognition {
     this.#decoder.feed(samples);
   }
 
-  /** The words so far, and what they would mean if they were all. They may still be taken back. */
+  /** The words so far, none while the filler leads, and what they would mean if they were all. May be taken back. */
   partial(): Partial {
-    const words = this.#decoder.partial();
+    const found = this.#decoder.partial();
+    const words = isFiller(found) ? '' : found;
     if (words !== this.#partial.words) {
       this.#partial = { words, sense: this.grammar.senseOf(words), extendable: this.grammar.extendable(words) };
     }

@@ -1,0 +1,91 @@
+import type { LiveGrammar } from '../core/language/grammar';
+import type { Recogniser, RecogniserEvent } from '../core/ports';
+import type { Lexicon } from './ear/messages';
+import { type EarLink, earLink } from './ear-link';
+import type { MicrophoneChoice } from './microphone';
+import { microphoneFeed } from './microphone-feed';
+
+export type EmbeddedSetup = {
+  /** Running or about to run: made after the user's first tap, and shared with the voice. */
+  readonly context: AudioContext;
+  /** Where the model folders are served: absolute, with a trailing slash. */
+  readonly modelBase: string;
+  readonly lexicon: Lexicon;
+  readonly microphone: MicrophoneChoice;
+};
+
+/** The recogniser that ships with the app: microphone, audio thread, and a worker with the ear in it. */
+export function embeddedRecogniser({ context, modelBase, lexicon, microphone }: EmbeddedSetup): Recogniser {
+  const listeners = new Set<(event: RecogniserEvent) => void>();
+  let link: EarLink | null = null;
+  let grammar: LiveGrammar | null = null;
+  let muted = false;
+  let loaded: RecogniserEvent | null = null;
+
+  const tell = (event: RecogniserEvent): void => {
+    for (const listener of listeners) listener(event);
+  };
+
+  const feed = microphoneFeed(context, microphone, {
+    lost: (code, detail) => tell({ type: 'failed', code, detail }),
+    back: () => void listen(),
+  });
+
+  /** Joins microphone and worker, and only then reports that the ear is ready. */
+  const listen = async (): Promise<void> => {
+    if (!link || !loaded) return;
+    const ready = loaded;
+    const blocks = await feed.open();
+    if (!blocks) return;
+    link.send({ type: 'listen', sampleRate: context.sampleRate, blocks }, [blocks]);
+    tell(ready);
+  };
+
+  const receive = (event: RecogniserEvent): void => {
+    if (event.type === 'ready') {
+      loaded = event;
+      void listen();
+    } else {
+      tell(event);
+    }
+  };
+
+  const introduce = (send: EarLink['send']): void => {
+    loaded = null;
+    send({ type: 'load', modelBase, lexicon });
+    if (grammar) send({ type: 'arm', grammar });
+    if (muted) send({ type: 'mute', mute: 'deaf' });
+  };
+
+  return {
+    start: () => {
+      link ??= earLink(makeWorker, introduce, receive);
+    },
+    arm: (next) => {
+      grammar = next;
+      link?.send({ type: 'arm', grammar: next });
+    },
+    mute: () => {
+      muted = true;
+      link?.send({ type: 'mute', mute: feed.cancelsEcho() ? 'stop-only' : 'deaf' });
+    },
+    unmute: () => {
+      muted = false;
+      link?.send({ type: 'unmute' });
+    },
+    on: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    close: () => {
+      link?.close();
+      link = null;
+      feed.close();
+      listeners.clear();
+    },
+  };
+}
+
+function makeWorker(): Worker {
+  return new Worker(new URL('./worker/ear-worker.ts', import.meta.url), { type: 'module', name: 'ear' });
+}

@@ -1,0 +1,85 @@
+import { describe, expect, test } from 'vitest';
+import { type Level, LevelMeter } from '../../src/speech/ear/level-meter';
+import { SampleQueue } from '../../src/speech/ear/sample-queue';
+import { sanitise } from '../../src/speech/ear/sanitise';
+import { SpeechGate } from '../../src/speech/ear/speech-gate';
+
+test('samples that would poison the decoder are made harmless, the others are left alone', () => {
+  const samples = Float32Array.of(0.25, Number.NaN, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, 3, -0.5);
+  expect([...sanitise(samples)]).toEqual([0.25, 0, 0, 0, 1, -0.5]);
+});
+
+test('a queue gives whole blocks in order and keeps the rest', () => {
+  const queue = new SampleQueue();
+  queue.push(Float32Array.of(1, 2));
+  expect(queue.take(3)).toBeNull();
+  queue.push(Float32Array.of(3, 4));
+  expect([...(queue.take(3) ?? [])]).toEqual([1, 2, 3]);
+  expect(queue.length).toBe(1);
+});
+
+describe('the level meter', () => {
+  const frame = (height: number): Float32Array =>
+    Float32Array.from({ length: 160 }, (_, n) => height * Math.sin((2 * Math.PI * n) / 16));
+
+  test('reads a full-scale sine as -3 dB and clipped (AES17 without its 3 dB offset)', () => {
+    const level = new LevelMeter().push(frame(1));
+    expect(level.db).toBeCloseTo(-3.01, 1);
+    expect(level.clipped).toBe(true);
+  });
+
+  test('the floor is the room, not the words in it', () => {
+    const meter = new LevelMeter();
+    for (let n = 0; n < 100; n += 1) meter.push(frame(0.001));
+    let level: Level = meter.push(frame(0.3));
+    for (let n = 0; n < 50; n += 1) level = meter.push(frame(0.3));
+    expect(level.db - level.floorDb).toBeGreaterThan(40);
+  });
+
+  test('a louder room becomes the floor within a few seconds', () => {
+    const meter = new LevelMeter();
+    for (let n = 0; n < 100; n += 1) meter.push(frame(0.001));
+    let level: Level = meter.push(frame(0.1));
+    for (let n = 0; n < 400; n += 1) level = meter.push(frame(0.1));
+    expect(level.floorDb).toBeCloseTo(level.db, 0);
+  });
+
+  test('digital silence has a finite level', () => {
+    expect(new LevelMeter().push(new Float32Array(160)).db).toBe(-100);
+  });
+});
+
+describe('the speech gate', () => {
+  const gate = (): SpeechGate =>
+    new SpeechGate({ voiceAtLeast: 0.5, aboveFloorDb: 3, startFrames: 3, windowFrames: 5 });
+  const loud: Level = { db: -20, floorDb: -60, clipped: false };
+
+  test('opens on enough voiced frames and closes after the pause it is given', () => {
+    const g = gate();
+    expect([0.9, 0.9, 0.9, 0.9].map((voice) => g.push(voice, loud, 4))).toEqual([
+      'quiet',
+      'quiet',
+      'opened',
+      'speaking',
+    ]);
+    expect([0, 0, 0, 0].map((voice) => g.push(voice, loud, 4))).toEqual(['speaking', 'speaking', 'speaking', 'closed']);
+  });
+
+  test('a voice no louder than the room opens nothing', () => {
+    const g = gate();
+    const level: Level = { db: -58, floorDb: -60, clipped: false };
+    expect(Array.from({ length: 50 }, () => g.push(1, level, 4))).not.toContain('opened');
+  });
+
+  test('a click opens nothing', () => {
+    const g = gate();
+    expect([1, 1, 0, 0, 0, 1, 0].map((voice) => g.push(voice, loud, 4))).not.toContain('opened');
+  });
+
+  test('the pause may be lengthened while it lasts', () => {
+    const g = gate();
+    for (let n = 0; n < 3; n += 1) g.push(1, loud, 4);
+    expect(Array.from({ length: 8 }, () => g.push(0, loud, 9))).not.toContain('closed');
+    expect(g.push(0, loud, 9)).toBe('closed');
+  });
+});
