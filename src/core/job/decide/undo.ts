@@ -1,0 +1,89 @@
+import { count, replies, reply } from '../../phrasing/reply';
+import { asks, type Decision, does, refused } from '../decision';
+import { describe } from '../describe';
+import type { Entry, EntryBody } from '../entry';
+import type { Job } from '../job';
+import { passIn } from '../plan';
+
+/** What may be taken back by a word. The others need a reasoned correction, or make no sense to undo. */
+const UNDOABLE: ReadonlySet<Entry['kind']> = new Set([
+  'step-done',
+  'step-skipped',
+  'setting-confirmed',
+  'heads-marked',
+  'bolt-done',
+  'bolt-turned',
+  'bolt-fault',
+  'measured',
+  'end-opened',
+  'listed',
+  'timer-started',
+]);
+
+const BARRIER: ReadonlySet<Entry['kind']> = new Set([
+  'question-answered',
+  'end-closed',
+  'order-accepted',
+  'handed-over',
+  'closed',
+  'bolt-proved',
+  'bolt-replaced',
+  'all-slackened',
+  'pass-repeated',
+]);
+
+/**
+ * Takes back the newest live piece of work, and says what it was. Read-backs, sign-offs and hand-overs stand:
+ * nothing before them is reached. Taking back an angle leaves the bolt UNKNOWN until it is said whether it was turned.
+ */
+export function takeBack(job: Job): Decision {
+  for (const entry of [...job.entries].reverse()) {
+    if (job.undone.has(entry.seq)) continue;
+    if (BARRIER.has(entry.kind)) return refused(reply('undo-blocked', { what: replies([describe(job.plan, entry)]) }));
+    if (entry.kind === 'bolt-unknown') {
+      if (entry.why === 'not-sure') return undo(job, entry);
+      // A doubt that came from an interruption or a take-back is only lifted by proof.
+      return refused(reply('undo-blocked', { what: replies([describe(job.plan, entry)]) }));
+    }
+    if (UNDOABLE.has(entry.kind)) return undo(job, entry);
+  }
+  return refused(reply('nothing-to-undo', {}));
+}
+
+function undo(job: Job, entry: Entry): Decision {
+  const targets = together(job, entry);
+  const entries: EntryBody[] = targets.map((e) => ({ kind: 'undone', target: e.seq }));
+  const named = targets.filter((e) => !FOLLOWS.has(e.kind) && (e.kind !== 'step-done' || targets.length === 1));
+  const what = reply('taken-back', {
+    what: replies((named.length > 0 ? named : targets).map((e) => describe(job.plan, e))),
+  });
+  const turn = targets.find((e) => e.kind === 'bolt-done' || e.kind === 'bolt-turned');
+  if (
+    turn &&
+    (turn.kind === 'bolt-done' || turn.kind === 'bolt-turned') &&
+    passIn(job.plan, turn.step, turn.pass).kind === 'angle'
+  ) {
+    const at = { step: turn.step, pass: turn.pass, bolt: turn.bolt };
+    return asks(
+      [
+        ...entries,
+        { kind: 'bolt-unknown', ...at, why: 'taken-back' },
+        { kind: 'asked', question: { kind: 'turned-or-not', ...at } },
+      ],
+      what,
+      reply('turned-or-not', { bolt: count(turn.bolt) }),
+    );
+  }
+  return does(entries, [what]);
+}
+
+/** Entries written in one breath are taken back in one breath: the step a last bolt ended, the timer a step started. */
+function together(job: Job, newest: Entry): readonly Entry[] {
+  const live = job.entries.filter((e) => !job.undone.has(e.seq) && (UNDOABLE.has(e.kind) || e.seq === newest.seq));
+  const same = live.filter((e) => e.at === newest.at && e.mono === newest.mono && e.session === newest.session);
+  const first = same.findIndex((e) => !FOLLOWS.has(e.kind));
+  return (first < 0 ? same : same.slice(first)).toReversed();
+}
+
+/** Kinds that only ever follow from another entry of the same moment. */
+const FOLLOWS: ReadonlySet<Entry['kind']> = new Set(['timer-started']);

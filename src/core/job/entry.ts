@@ -1,0 +1,109 @@
+import type { UnitName } from '../fastening/quantity';
+import type { Milestone, RecoveryAction } from '../procedure/procedure';
+import type { Pending } from './pending';
+
+/** When and by whom an entry was made. `mono` runs on inside one `session`; `at` is wall time, UTC milliseconds. */
+export type Moment = { readonly at: number; readonly mono: number; readonly session: string };
+
+/** A body with its place in the log. Bytes, hash and version belong to the log; nothing here reads them. */
+export type Entry = EntryBody & Moment & { readonly seq: number; readonly who: string };
+
+/** What a job log can hold. State entries decide where the job is; talk entries say what was heard and said. */
+export type EntryBody = StateBody | TalkBody;
+
+type InPass = { readonly step: string; readonly pass: string };
+type AtBolt = InPass & { readonly bolt: number };
+
+export type BoltFault =
+  | 'clicked-early'
+  | 'felt-soft'
+  | 'went-past'
+  | 'snapped'
+  | 'pulled-through'
+  | 'under-after-angle'
+  | 'clicked-twice';
+
+export type UnknownWhy = 'not-sure' | 'interrupted' | 'taken-back';
+
+export type StateBody =
+  | {
+      readonly kind: 'job-started';
+      readonly job: string;
+      readonly procedure: string;
+      /** The document as it was when the job began: a later edit of the file never changes a running job. */
+      readonly text: string;
+      readonly textHash: string;
+      readonly machine: string;
+    }
+  | { readonly kind: 'session-opened' }
+  | { readonly kind: 'paused'; readonly why: 'held' | 'knocked-off' }
+  | { readonly kind: 'came-back' }
+  | { readonly kind: 'step-done'; readonly step: string }
+  | { readonly kind: 'step-skipped'; readonly step: string }
+  | { readonly kind: 'question-answered'; readonly step: string; readonly answer: string; readonly right: boolean }
+  | ({ readonly kind: 'setting-confirmed'; readonly value: number; readonly unit: UnitName } & InPass)
+  | ({ readonly kind: 'heads-marked' } & InPass)
+  | ({ readonly kind: 'bolt-done'; readonly inOrder: boolean } & AtBolt)
+  | ({ readonly kind: 'bolt-turned'; readonly degrees: number } & AtBolt)
+  | ({
+      readonly kind: 'bolt-fault';
+      readonly fault: BoltFault;
+      readonly action: RecoveryAction | 'hold' | 'note';
+    } & AtBolt)
+  | ({ readonly kind: 'bolt-unknown'; readonly why: UnknownWhy } & AtBolt)
+  | ({ readonly kind: 'bolt-proved'; readonly verdict: 'done' | 'open'; readonly clock: number | null } & AtBolt)
+  | ({ readonly kind: 'bolt-replaced'; readonly action: RecoveryAction | 'hold' } & AtBolt)
+  | ({ readonly kind: 'order-broken' } & InPass)
+  | ({ readonly kind: 'order-accepted'; readonly override: boolean } & InPass)
+  | ({ readonly kind: 'pass-repeated' } & InPass)
+  | ({ readonly kind: 'pass-waited' } & InPass)
+  | { readonly kind: 'all-slackened'; readonly step: string }
+  | {
+      readonly kind: 'measured';
+      readonly step: string;
+      readonly reading: string;
+      readonly value: number;
+      readonly unit: UnitName;
+      /** null where the document names no limit. */
+      readonly within: boolean | null;
+    }
+  | {
+      readonly kind: 'end-opened';
+      readonly end: string;
+      readonly what: string;
+      readonly blocks: Milestone;
+      readonly why: 'dropped' | 'came-off';
+    }
+  | {
+      readonly kind: 'end-closed';
+      readonly end: string;
+      readonly how: 'refitted' | 'found' | 'signed-off';
+      readonly reason: string;
+    }
+  | { readonly kind: 'timer-started'; readonly timer: string; readonly ms: number }
+  | { readonly kind: 'asked'; readonly question: Pending }
+  | { readonly kind: 'question-dropped' }
+  | { readonly kind: 'adapter-on'; readonly millimetres: number }
+  | { readonly kind: 'adapter-off' }
+  | { readonly kind: 'wrench-dropped' }
+  | { readonly kind: 'listed'; readonly part: string }
+  | { readonly kind: 'checked-by'; readonly person: string; readonly step: string }
+  | { readonly kind: 'noted'; readonly blob: string; readonly step: string }
+  | { readonly kind: 'pictured'; readonly blob: string; readonly step: string }
+  /** Points at the entry it takes back; the fold leaves that one out. */
+  | { readonly kind: 'undone'; readonly target: number }
+  | { readonly kind: 'handed-over' }
+  | { readonly kind: 'closed' };
+
+export type TalkBody =
+  | { readonly kind: 'heard'; readonly words: string; readonly score: number; readonly by: 'voice' | 'touch' | 'typed' }
+  | { readonly kind: 'rejected'; readonly words: string; readonly score: number; readonly why: string }
+  | { readonly kind: 'said'; readonly code: string; readonly text: string };
+
+const TALK: ReadonlySet<EntryBody['kind']> = new Set(['heard', 'rejected', 'said']);
+
+export const isTalk = (body: EntryBody): body is TalkBody => TALK.has(body.kind);
+
+/** Talk, and a question that may be asked again, can wait for the next durable write; everything else cannot. */
+export const durability = (body: EntryBody): 'strict' | 'relaxed' =>
+  isTalk(body) || body.kind === 'asked' || body.kind === 'question-dropped' ? 'relaxed' : 'strict';

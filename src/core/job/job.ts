@@ -1,0 +1,78 @@
+import type { UnitName } from '../fastening/quantity';
+import type { Milestone } from '../procedure/procedure';
+import type { Entry } from './entry';
+import type { Pending } from './pending';
+import type { Plan } from './plan';
+import type { PassStates } from './tightening';
+
+/** Where a job stands: nothing but the fold of its log over the plan of its procedure. */
+export type Job = {
+  readonly plan: Plan;
+  readonly id: string;
+  readonly status: 'new' | 'open' | 'closed';
+  /** State entries so far, kept so that taking one back can fold the rest again. */
+  readonly entries: readonly Entry[];
+  readonly undone: ReadonlySet<number>;
+  readonly last: Entry | null;
+  readonly steps: ReadonlyMap<string, 'done' | 'skipped'>;
+  readonly answers: ReadonlyMap<string, string>;
+  readonly tightening: ReadonlyMap<string, PassStates>;
+  readonly readings: ReadonlyMap<string, ReadonlyMap<string, Reading>>;
+  /** What is off, open, plugged, lost or left out just now, in the order it came off. */
+  readonly ends: ReadonlyMap<string, LooseEnd>;
+  readonly timers: ReadonlyMap<string, Timer>;
+  readonly list: readonly string[];
+  readonly paused: boolean;
+  /** True from an interruption until a fastener or step has been named again. */
+  readonly interrupted: boolean;
+  readonly pending: Pending | null;
+  /** Fasteners confirmed one after the other without a break: replies shrink with it. */
+  readonly streak: number;
+  /** Counts everything that makes the same words mean something new at the same place: wrong answers, repeats, take-backs. */
+  readonly attempt: number;
+  /** Length of the adapter on the wrench in millimetres, or null. */
+  readonly adapter: number | null;
+  readonly wrenchDropped: boolean;
+  readonly lastWork: { readonly mono: number; readonly session: string } | null;
+};
+
+export type Reading = { readonly value: number; readonly unit: UnitName; readonly within: boolean | null };
+
+export type LooseEnd = {
+  readonly what: string;
+  readonly blocks: Milestone;
+  readonly why: 'step' | 'dropped' | 'came-off' | 'skipped';
+};
+
+/** A wait. Elapsed time is carried over sessions; inside one the monotonic clock runs it, so no clock change shortens it. */
+export type Timer = {
+  readonly say: string;
+  readonly ms: number;
+  readonly elapsedMs: number;
+  readonly session: string;
+  readonly sinceMono: number;
+};
+
+export const newJob = (plan: Plan): Job => ({
+  plan,
+  id: '',
+  status: 'new',
+  entries: [],
+  undone: new Set(),
+  last: null,
+  steps: new Map(),
+  answers: new Map(),
+  tightening: new Map(),
+  readings: new Map(),
+  ends: new Map(),
+  timers: new Map(),
+  list: [],
+  paused: false,
+  interrupted: false,
+  pending: null,
+  streak: 0,
+  attempt: 0,
+  adapter: null,
+  wrenchDropped: false,
+  lastWork: null,
+});

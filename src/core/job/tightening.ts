@@ -1,0 +1,112 @@
+import type { Pass } from '../procedure/procedure';
+import type { BoltFault, UnknownWhy } from './entry';
+import { marksCarryOn } from './plan';
+
+/** One fastener in one pass. Only `done` counts; `held` and `unknown` block the pass until someone settles them. */
+export type BoltState =
+  | { readonly kind: 'open' }
+  | { readonly kind: 'partial'; readonly degrees: number }
+  | { readonly kind: 'done'; readonly inOrder: boolean }
+  | { readonly kind: 'unknown'; readonly why: UnknownWhy }
+  | { readonly kind: 'held'; readonly fault: BoltFault };
+
+export type PassState = {
+  readonly setting: number | null;
+  readonly marked: boolean;
+  readonly bolts: ReadonlyMap<number, BoltState>;
+  /** True while work out of order waits for its rule to be applied. */
+  readonly orderBroken: boolean;
+  readonly waited: boolean;
+};
+
+export type PassStates = ReadonlyMap<string, PassState>;
+
+const OPEN: BoltState = { kind: 'open' };
+const FRESH: PassState = { setting: null, marked: false, bolts: new Map(), orderBroken: false, waited: false };
+
+export const passState = (states: PassStates, pass: string): PassState => states.get(pass) ?? FRESH;
+export const boltState = (state: PassState, bolt: number): BoltState => state.bolts.get(bolt) ?? OPEN;
+
+export const withPass = (states: PassStates, pass: string, change: Partial<PassState>): PassStates =>
+  new Map(states).set(pass, { ...passState(states, pass), ...change });
+
+export function withBolt(states: PassStates, pass: string, bolt: number, to: BoltState): PassStates {
+  const bolts = new Map(passState(states, pass).bolts).set(bolt, to);
+  return withPass(states, pass, { bolts });
+}
+
+/** The first fastener of the pass, in its order, that is not done: the one everything refers to. */
+export const expectedBolt = (pass: Pass, state: PassState): number | undefined =>
+  pass.order.find((bolt) => boltState(state, bolt).kind !== 'done');
+
+export const boltsLeft = (pass: Pass, state: PassState): number =>
+  pass.order.filter((bolt) => boltState(state, bolt).kind !== 'done').length;
+
+export function isComplete(pass: Pass, state: PassState): boolean {
+  if (pass.kind === 'wait') return state.waited;
+  return !state.orderBroken && boltsLeft(pass, state) === 0;
+}
+
+/** Index of the first pass after the last finished full slacken before `index`: angles count from here. */
+export function sinceSlacken(passes: readonly Pass[], index: number): number {
+  for (let i = index - 1; i >= 0; i--) if (passes[i]?.kind === 'slacken') return i + 1;
+  return 0;
+}
+
+/** Whether any fastener of this pass has been given an angle since the last full slacken: then torque is never repeated. */
+export function anyAngleSince(passes: readonly Pass[], states: PassStates, index: number): boolean {
+  const pass = passes[index];
+  if (!pass) return false;
+  return passes.slice(sinceSlacken(passes, index), index + 1).some((p) => {
+    if (p.kind !== 'angle') return false;
+    const state = passState(states, p.id);
+    return pass.order.some((bolt) => boltState(state, bolt).kind !== 'open');
+  });
+}
+
+/** Every fastener of `only` (or all) open again in the passes from..to; settings and marks must be given anew. */
+export function reopened(
+  passes: readonly Pass[],
+  states: PassStates,
+  from: number,
+  to: number,
+  only?: number,
+): PassStates {
+  const next = new Map(states);
+  for (const pass of passes.slice(from, to + 1)) {
+    const old = passState(states, pass.id);
+    if (only !== undefined && !pass.order.includes(only)) continue;
+    const bolts = new Map(old.bolts);
+    for (const bolt of only === undefined ? pass.order : [only]) bolts.delete(bolt);
+    next.set(pass.id, { ...FRESH, bolts, orderBroken: only === undefined ? false : old.orderBroken });
+  }
+  return next;
+}
+
+/** Degrees this fastener has been turned, by spoken report, since the last slacken and before pass `index`. */
+export function angleBefore(passes: readonly Pass[], states: PassStates, index: number, bolt: number): number {
+  let sum = 0;
+  for (const pass of passes.slice(sinceSlacken(passes, index), index)) {
+    if (pass.kind !== 'angle' || !pass.order.includes(bolt)) continue;
+    if (boltState(passState(states, pass.id), bolt).kind === 'done') sum += pass.degrees;
+  }
+  return sum;
+}
+
+/**
+ * Where this fastener's mark, put at twelve o'clock, points before and after pass `index`, in degrees clockwise.
+ * Counted from the pass in which the marks were made.
+ */
+export function markDegrees(
+  passes: readonly Pass[],
+  index: number,
+): { readonly before: number; readonly after: number } {
+  let first = index;
+  while (marksCarryOn(passes, first)) {
+    first -= 1;
+    while (first > 0 && passes[first]?.kind === 'wait') first -= 1;
+  }
+  const turned = (upTo: number): number =>
+    passes.slice(first, upTo).reduce((sum, p) => sum + (p.kind === 'angle' ? p.degrees : 0), 0);
+  return { before: turned(index) % 360, after: turned(index + 1) % 360 };
+}
