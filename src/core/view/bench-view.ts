@@ -1,0 +1,97 @@
+import type { RuleName } from '../job/command';
+import type { Point } from '../procedure/procedure';
+
+/** Everything the Bench screen shows, already in words. The screen draws it and decides nothing. */
+export type BenchView = {
+  readonly title: string;
+  readonly demonstration: boolean;
+  readonly phase: string;
+  /** "Step 4 of 12" or "Pass 3 of 6, bolt 7 of 10", in words. */
+  readonly placeWords: string;
+  /** The line being worked: the step, the bolt, or the question asked. */
+  readonly line: string;
+  /** The value to work to, huge: "40 N·m", "90°", "0.05 mm"; null where there is none. */
+  readonly value: string | null;
+  /** The same in the other common unit, small. */
+  readonly valueAlso: string | null;
+  readonly hazards: readonly { readonly kind: 'warning' | 'caution' | 'note'; readonly text: string }[];
+  readonly drawing: PatternDrawing | null;
+  readonly swing: Swing | null;
+  readonly looseEnds: readonly string[];
+  readonly timers: readonly { readonly say: string; readonly leftMs: number; readonly over: boolean }[];
+  /** What can be said now, one example sentence each, the likeliest first. */
+  readonly words: readonly { readonly rule: RuleName; readonly example: string }[];
+  /** The four fallback buttons: what each does now. An empty place keeps the others where the hand knows them. */
+  readonly buttons: readonly (BenchButton | null)[];
+  readonly mood: 'working' | 'asking' | 'paused' | 'closed';
+};
+
+export type BenchButton = { readonly command: RuleName; readonly label: string; readonly slots: 'none' | 'cursor' };
+
+export type FastenerMark = 'open' | 'next' | 'partial' | 'done' | 'unknown' | 'held' | 'idle';
+
+/** A casting drawn from its coordinates in millimetres; each fastener told by number and shape, never by colour alone. */
+export type PatternDrawing = {
+  readonly say: string;
+  readonly viewedFrom: string;
+  readonly outline: readonly Point[];
+  readonly landmarks: readonly { readonly say: string; readonly at: Point }[];
+  readonly fasteners: readonly {
+    readonly number: number;
+    readonly at: Point;
+    readonly mark: FastenerMark;
+    /** Its place in this pass's order, 1 first; null where it is not in the pass. */
+    readonly turn: number | null;
+  }[];
+};
+
+/** How far the bolt at the cursor has to go, in degrees, and the clock hours its mark starts from and ends at. */
+export type Swing = {
+  readonly turned: number;
+  readonly left: number;
+  readonly fromHour: number;
+  readonly toHour: number;
+  readonly words: string;
+};
+
+/** The ear as the screen shows it. */
+export type EarView = {
+  readonly state: 'off' | 'loading' | 'listening' | 'speaking' | 'too-loud' | 'shut' | 'failed';
+  readonly trouble: string | null;
+  /** Loudness 0..1 of the last block. */
+  readonly level: number;
+  readonly heard: {
+    readonly words: string;
+    readonly sureness: 'sure' | 'fair' | 'rejected';
+    readonly did: string;
+  } | null;
+};
+
+/** One line of the spoken-log timeline. */
+export type TimelineLine = {
+  readonly seq: number;
+  readonly at: number;
+  readonly kind:
+    | 'heard'
+    | 'rejected'
+    | 'said'
+    | 'done'
+    | 'measured'
+    | 'timer'
+    | 'break'
+    | 'fault'
+    | 'correction'
+    | 'question';
+  readonly text: string;
+  readonly undone: boolean;
+  readonly phase: string;
+  readonly bolt: number | null;
+  readonly clip: string | null;
+};
+
+/** What the person did on a screen; the composition root turns it into commands. */
+export type BenchEvent =
+  | { readonly type: 'command'; readonly command: RuleName; readonly slots: 'none' | 'cursor' }
+  | { readonly type: 'typed'; readonly words: string }
+  /** Push-to-talk. */
+  | { readonly type: 'pedal'; readonly down: boolean };
