@@ -26,6 +26,27 @@ export type RuleBook = {
  */
 export type Manner = 'harmless' | 'progress' | 'critical' | 'stop';
 
+/** The rule references of the command grammar that the state fills. */
+export const SLOT_NAMES = [
+  'answer',
+  'bolt',
+  'clock',
+  'degrees',
+  'end',
+  'field',
+  'from',
+  'item',
+  'length',
+  'part',
+  'person',
+  'place',
+  'reading',
+  'reason',
+  'setting',
+  'to',
+  'unit',
+] as const;
+
 /** What can fill a slot now. The state names it, the language builds the phrase. */
 export type SlotDomain =
   /** Whole numbers, e.g. the bolts of this pattern. */
@@ -39,6 +60,8 @@ export type SlotDomain =
       readonly units: readonly string[];
       readonly unitNeeded: boolean;
     }
+  /** Some of the things the grammar file itself names in the rule of the slot, e.g. units or reasons; their ids. */
+  | { readonly kind: 'named'; readonly ids: readonly string[] }
   /** One of a few phrases from the document or the log, e.g. read-back answers or loose ends. */
   | { readonly kind: 'options'; readonly options: readonly { readonly id: string; readonly say: readonly string[] }[] };
 
@@ -73,7 +96,10 @@ export type Meaning =
       readonly manner: Manner;
       readonly slots: Readonly<Record<string, SlotValue>>;
     }
-  /** The shape of a command, with a slot outside its domain: "bolt forty" on a ten-bolt pattern. */
+  /**
+   * The shape of a command, with a slot outside its domain: "bolt forty" on a ten-bolt pattern. `given` is in
+   * figures, with the id of the unit where one was said: "40", "40 lbf·ft".
+   */
   | { readonly kind: 'almost'; readonly rule: string; readonly slot: string; readonly given: string }
   | { readonly kind: 'ambiguous'; readonly rules: readonly string[] }
   | { readonly kind: 'nothing' };

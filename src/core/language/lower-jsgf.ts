@@ -1,0 +1,67 @@
+import type { LiveGrammar, Phrase } from './grammar';
+import { rulesIn } from './jsgf/references';
+import { printPhrase } from './print-jsgf';
+import { plainWords } from './words';
+
+export type JsgfOptions = {
+  /** Absorbs other speech: a loop over the recogniser's one-phone words, at this weight against the commands' 1. */
+  readonly filler?: { readonly weight: number; readonly phones: readonly string[] };
+  /** Stray words listed on purpose, to be heard as themselves and rejected by `interpret`. */
+  readonly decoys?: readonly string[];
+};
+
+export const UTTERANCE_RULE = 'utterance';
+
+/**
+ * A live grammar as one JSGF text for the embedded recogniser: `public <utterance>`, all words in lower case, no tags
+ * and no imports. Only the parts that commands reach are printed, since the recogniser expands every reference.
+ */
+export function toJsgf(live: LiveGrammar, { filler, decoys = [] }: JsgfOptions = {}): string {
+  const commands = live.commands.map(({ rule, phrase }) => [`command-${rule}`, phrase] as const);
+  const parts = reached(live).map((name) => [name, live.parts[name]] as const);
+  const stray = decoys.map((text) => plainWords(text).join(' ')).filter((text) => text !== '');
+  const loop = filler ? [`/${filler.weight}/ (${filler.phones.join(' | ')})+`] : [];
+  const weight = filler ? '/1/ ' : '';
+  const heard = [...(commands.length > 0 ? ['<command>'] : []), ...(stray.length > 0 ? ['<decoy>'] : [])];
+  return [
+    '#JSGF V1.0;',
+    'grammar live;',
+    `public <${UTTERANCE_RULE}> = ${[...heard.map((rule) => weight + rule), ...loop].join(' | ') || '<VOID>'};`,
+    ...(commands.length > 0 ? [`<command> = ${commands.map(([name]) => `<${name}>`).join(' | ')};`] : []),
+    ...(stray.length > 0 ? [`<decoy> = ${stray.join(' | ')};`] : []),
+    ...[...commands, ...parts].flatMap(([name, phrase]) =>
+      phrase ? [`<${name}> = ${printPhrase(untagged(phrase))};`] : [],
+    ),
+    '',
+  ].join('\n');
+}
+
+/** The parts that the commands refer to, directly or through each other. */
+export function reached(live: LiveGrammar): readonly string[] {
+  const names = new Set<string>();
+  const open = live.commands.flatMap((command) => rulesIn(command.phrase));
+  for (let name = open.pop(); name !== undefined; name = open.pop()) {
+    const phrase = names.has(name) ? undefined : live.parts[name];
+    names.add(name);
+    if (phrase) open.push(...rulesIn(phrase));
+  }
+  return [...names];
+}
+
+function untagged(phrase: Phrase): Phrase {
+  switch (phrase.kind) {
+    case 'tagged':
+      return untagged(phrase.part);
+    case 'seq':
+    case 'oneOf':
+      return { ...phrase, parts: phrase.parts.map(untagged) };
+    case 'optional':
+    case 'repeat':
+      return { ...phrase, part: untagged(phrase.part) };
+    case 'word':
+    case 'rule':
+    case 'null':
+    case 'void':
+      return phrase;
+  }
+}
