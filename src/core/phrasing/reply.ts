@@ -218,6 +218,15 @@ export const REPLIES = {
   'did-hear': ['words'],
   'did-reject': ['words'],
   'did-say': ['text'],
+  // Only shown, never spoken: the lines and values of the Bench
+  'shown-pass': ['number', 'total', 'done', 'bolts'],
+  'shown-step': ['number', 'total'],
+  'shown-bolt': ['bolt', 'where'],
+  'shown-asking': [],
+  'shown-value': ['value'],
+  'shown-degrees': ['degrees'],
+  'shown-reading': ['reading'],
+  'shown-swing': ['left'],
   // Names of things the core knows by id
   'end-named': ['what'],
   'end-dropped': [],

@@ -1,0 +1,208 @@
+import { announce, patternOf, whereIs } from '../job/announce';
+import { MANNERS, type RuleName } from '../job/command';
+import { passAt } from '../job/decide/bolt';
+import type { Moment } from '../job/entry';
+import type { Job } from '../job/job';
+import { offersOf } from '../job/offers';
+import { nextReading, placeOf, workPlace } from '../job/place';
+import { stepIn } from '../job/plan';
+import { boltState, expectedBolt, markDegrees } from '../job/tightening';
+import { timeLeft } from '../job/timer';
+import { count, degrees, type Figure, quantity, type Reply, reply, text } from '../phrasing/reply';
+import type { BenchButton, BenchView, FastenerMark, PatternDrawing, Swing } from './bench-view';
+
+/** How the view is put into words: shown text for a reply, and labels of the screen by key. */
+export type ViewWords = {
+  readonly show: (replies: readonly Reply[]) => string;
+  readonly label: (rule: RuleName) => string;
+  readonly example: (rule: RuleName) => string;
+};
+
+/** The Bench as it must look for this job at this moment. */
+export function benchView(job: Job, now: Moment, words: ViewWords): BenchView {
+  const at = passAt(job);
+  const place = placeOf(job);
+  const work = workPlace(job);
+  const planned = work.kind === 'step' || work.kind === 'pass' ? stepIn(job.plan, work.step) : undefined;
+  const value = valueNow(job);
+  const rules = offersOf(job).map((o) => o.rule as RuleName);
+  return {
+    title: job.plan.procedure.title,
+    demonstration: job.plan.procedure.demonstration,
+    phase: planned?.phase.say ?? '',
+    placeWords: planned ? words.show(placeWords(job)) : '',
+    line: words.show(lineNow(job, now)),
+    value: value ? words.show([value]) : null,
+    valueAlso: null,
+    hazards: [
+      ...(planned?.step.warnings ?? []).map((t) => ({ kind: 'warning' as const, text: t })),
+      ...(planned?.step.cautions ?? []).map((t) => ({ kind: 'caution' as const, text: t })),
+      ...(planned?.step.notes ?? []).map((t) => ({ kind: 'note' as const, text: t })),
+    ],
+    drawing: at ? drawingOf(job) : null,
+    swing: swingOf(job, words),
+    looseEnds: [...job.ends.values()].map((e) =>
+      e.why === 'dropped' ? words.show([reply('end-dropped', {})]) : e.what,
+    ),
+    timers: [...job.timers.values()].map((t) => {
+      const leftMs = timeLeft(t, now);
+      return { say: t.say, leftMs, over: leftMs === 0 };
+    }),
+    words: likeliest(rules).map((rule) => ({ rule, example: words.example(rule) })),
+    buttons: buttonsOf(rules, words),
+    mood: place.kind === 'closed' ? 'closed' : place.kind === 'paused' ? 'paused' : job.pending ? 'asking' : 'working',
+  };
+}
+
+function placeWords(job: Job): readonly Reply[] {
+  const at = passAt(job);
+  const work = workPlace(job);
+  if (at)
+    return [
+      reply('shown-pass', {
+        number: count(at.passes.indexOf(at.pass) + 1),
+        total: count(at.passes.length),
+        done: count(at.pass.order.filter((b) => boltState(at.state, b).kind === 'done').length),
+        bolts: count(at.pass.order.length),
+      }),
+    ];
+  if (work.kind !== 'step') return [];
+  const { phase, step } = stepIn(job.plan, work.step);
+  return [reply('shown-step', { number: count(phase.steps.indexOf(step) + 1), total: count(phase.steps.length) })];
+}
+
+const NOT_IN_THE_LINE: ReadonlySet<Reply['code']> = new Set([
+  'warning',
+  'caution',
+  'note',
+  'phase-begins',
+  'pass-begins',
+]);
+
+function lineNow(job: Job, now: Moment): readonly Reply[] {
+  if (job.pending) return [reply('shown-asking', {})];
+  const at = passAt(job);
+  if (at?.part === 'work' && placeOf(job).kind === 'pass') {
+    const bolt = expectedBolt(at.pass, at.state);
+    if (bolt !== undefined)
+      return [reply('shown-bolt', { bolt: count(bolt), where: text(whereIs(job, at.step, bolt)) })];
+  }
+  return announce(job, now).filter((r) => !NOT_IN_THE_LINE.has(r.code));
+}
+
+function valueNow(job: Job): Reply | undefined {
+  const at = passAt(job);
+  if (at) {
+    switch (at.pass.kind) {
+      case 'torque':
+      case 'repeat':
+        return figure(at.pass.target);
+      case 'angle':
+      case 'slacken':
+        return reply('shown-degrees', { degrees: degrees(at.pass.degrees) });
+      case 'wait':
+        return undefined;
+    }
+  }
+  const work = workPlace(job);
+  if (work.kind !== 'step') return undefined;
+  const { step } = stepIn(job.plan, work.step);
+  if (step.kind === 'fill') return figure(step.amount);
+  const reading = nextReading(job, step.id);
+  return reading ? reply('shown-reading', { reading: text(reading.say) }) : undefined;
+}
+
+const figure = (f: Figure): Reply => reply('shown-value', { value: quantity(f) });
+
+function drawingOf(job: Job): PatternDrawing | null {
+  const at = passAt(job);
+  const pattern = at ? patternOf(job, at.step) : undefined;
+  if (!at || !pattern) return null;
+  const next = at.part === 'work' ? expectedBolt(at.pass, at.state) : undefined;
+  return {
+    say: pattern.say,
+    viewedFrom: pattern.viewedFrom,
+    outline: pattern.outline,
+    landmarks: pattern.landmarks,
+    fasteners: pattern.fasteners.map((f) => {
+      const turn = at.pass.order.indexOf(f.number);
+      const state = boltState(at.state, f.number).kind;
+      const mark: FastenerMark = turn < 0 ? 'idle' : f.number === next && state === 'open' ? 'next' : state;
+      return { number: f.number, at: f.at, mark, turn: turn < 0 ? null : turn + 1 };
+    }),
+  };
+}
+
+function swingOf(job: Job, words: ViewWords): Swing | null {
+  const at = passAt(job);
+  if (at?.pass.kind !== 'angle' || at.part !== 'work') return null;
+  const bolt = expectedBolt(at.pass, at.state);
+  if (bolt === undefined) return null;
+  const state = boltState(at.state, bolt);
+  const turned = state.kind === 'partial' ? state.degrees : 0;
+  const marks = markDegrees(at.passes, at.passes.indexOf(at.pass));
+  const left = at.pass.degrees - turned;
+  return {
+    turned,
+    left,
+    fromHour: hour(marks.before),
+    toHour: hour(marks.after),
+    words: words.show([reply('shown-swing', { left: degrees(left) })]),
+  };
+}
+
+const hour = (clockwise: number): number => {
+  const h = (clockwise / 30) % 12;
+  return h === 0 ? 12 : h;
+};
+
+/** Words worth showing first: what moves the work, then what answers a doubt, then the questions. */
+function likeliest(rules: readonly RuleName[]): readonly RuleName[] {
+  const rank = (r: RuleName): number =>
+    FIRST.indexOf(r) >= 0 ? FIRST.indexOf(r) : 100 + (MANNERS[r] === 'harmless' ? 1 : 0);
+  return [...new Set(rules)].filter((r) => !HIDDEN.has(r)).sort((a, b) => rank(a) - rank(b));
+}
+
+const FIRST: readonly RuleName[] = [
+  'confirm',
+  'cancel',
+  'turned',
+  'not-turned',
+  'answer',
+  'set-at',
+  'all-marked',
+  'bolt-done',
+  'done',
+  'so-far',
+  'mark-at',
+  'measured',
+  'im-back',
+  'end-closed',
+  'tell-next',
+  'tell-torque',
+  'say-again',
+  'take-back',
+  'hold-on',
+  'stop',
+];
+
+const HIDDEN: ReadonlySet<RuleName> = new Set(['slower', 'faster', 'terse', 'full', 'clicked', 'bolts-done']);
+
+/**
+ * Four places the hand learns: on, back, hold, tell. What the first two do follows the state; a place with nothing
+ * to do stays empty so that the others never move. No button skips or confirms what its label does not say.
+ */
+function buttonsOf(rules: readonly RuleName[], words: ViewWords): readonly (BenchButton | null)[] {
+  const pick = (wanted: readonly RuleName[]): BenchButton | null => {
+    const rule = wanted.find((r) => rules.includes(r));
+    return rule ? { command: rule, label: words.label(rule), slots: NEEDS_CURSOR.has(rule) ? 'cursor' : 'none' } : null;
+  };
+  return [
+    pick(['confirm', 'not-turned', 'im-back', 'set-at', 'all-marked', 'bolt-done', 'done', 'close-job']),
+    pick(['cancel', 'turned', 'take-back']),
+    pick(['hold-on', 'tell-place']),
+    pick(['tell-next', 'say-again']),
+  ];
+}
+
+const NEEDS_CURSOR: ReadonlySet<RuleName> = new Set(['bolt-done', 'set-at']);

@@ -1,0 +1,68 @@
+import { describe } from '../job/describe';
+import { type Entry, isTalk } from '../job/entry';
+import { type Plan, stepIn } from '../job/plan';
+import type { Reply } from '../phrasing/reply';
+import type { TimelineLine } from './bench-view';
+
+/** The spoken-log timeline of a whole job: one plain line an entry, in the order of the log. */
+export function timelineOf(
+  plan: Plan,
+  entries: readonly Entry[],
+  show: (replies: readonly Reply[]) => string,
+): readonly TimelineLine[] {
+  const undone = new Set(entries.flatMap((e) => (e.kind === 'undone' ? [e.target] : [])));
+  let phase = plan.procedure.phases[0]?.say ?? '';
+  return entries.map((entry) => {
+    if ('step' in entry) phase = stepIn(plan, entry.step).phase.say;
+    return {
+      seq: entry.seq,
+      at: entry.at,
+      kind: kindOf(entry),
+      text: isTalk(entry) ? talkText(entry) : show([describe(plan, entry)]),
+      undone: undone.has(entry.seq),
+      phase,
+      bolt: 'bolt' in entry ? entry.bolt : null,
+      clip: entry.kind === 'noted' || entry.kind === 'pictured' ? entry.blob : null,
+    };
+  });
+}
+
+const talkText = (entry: Entry & { readonly kind: 'heard' | 'rejected' | 'said' }): string =>
+  entry.kind === 'said' ? entry.text : entry.words;
+
+function kindOf(entry: Entry): TimelineLine['kind'] {
+  switch (entry.kind) {
+    case 'heard':
+    case 'rejected':
+    case 'said':
+      return entry.kind;
+    case 'measured':
+      return 'measured';
+    case 'timer-started':
+    case 'pass-waited':
+      return 'timer';
+    case 'job-started':
+    case 'session-opened':
+    case 'paused':
+    case 'came-back':
+    case 'handed-over':
+    case 'closed':
+      return 'break';
+    case 'bolt-fault':
+    case 'bolt-unknown':
+    case 'order-broken':
+    case 'wrench-dropped':
+      return 'fault';
+    case 'undone':
+    case 'bolt-proved':
+    case 'pass-repeated':
+    case 'all-slackened':
+    case 'order-accepted':
+      return 'correction';
+    case 'asked':
+    case 'question-dropped':
+      return 'question';
+    default:
+      return 'done';
+  }
+}
