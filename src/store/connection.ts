@@ -34,8 +34,8 @@ export class Connection {
     if (this.#superseded) return fail({ code: 'newer-store', detail: 'another tab runs a newer version' });
     if (this.#closed) return fail({ code: 'storage-failed', detail: 'the store has been closed' });
     if (typeof indexedDB === 'undefined') return fail({ code: 'storage-missing', detail: 'no IndexedDB' });
-    this.#opening ??= this.#openNow();
     try {
+      this.#opening ??= this.#openNow();
       return ok(await this.#opening);
     } catch (error) {
       this.#opening = null; // The next call tries again.

@@ -1,4 +1,5 @@
 import { EMPTY } from '../core/log/chain';
+import type { SealedText } from '../core/log/envelope';
 import type { LogStore, StoreFault } from '../core/log/log-store';
 import { fail, ok, type Result } from '../core/result';
 import { Connection } from './connection';
@@ -22,6 +23,15 @@ export async function openIndexedStore(name?: string, storage?: Room): Promise<R
     close: () => connection.close(),
   });
 }
+
+type Texts = { readonly add: (text: string, key: [string, number]) => Promise<unknown> };
+
+/**
+ * `add`, never `put`: an entry is not written over. The function is async so that a request refused on the spot rejects
+ * like any other; thrown in the middle of the list it would leave the earlier ones without anyone to hear them fail.
+ */
+const addAll = (texts: Texts, jobId: string, entries: readonly SealedText[]): Promise<unknown>[] =>
+  entries.map(async ({ text, seq }) => texts.add(text, [jobId, seq]));
 
 function indexedLogs(connection: Connection): Logs {
   return {
@@ -60,7 +70,7 @@ function indexedLogs(connection: Connection): Logs {
           const fault = appendFault(jobId, row?.head, expectedSeq, entries);
           if (fault || !row) return fail(fault ?? { code: 'no-such-job', jobId });
           await Promise.all([
-            ...entries.map(({ text, seq }) => texts.add(text, [jobId, seq])),
+            ...addAll(texts, jobId, entries),
             jobs.put({ ...row, head: headAfter(row.head, entries) }),
           ]);
           return ok(undefined);
@@ -91,8 +101,8 @@ function indexedLogs(connection: Connection): Logs {
           const fresh = blobs.filter(({ id }) => !here.has(id));
           await Promise.all([
             texts.delete(ofJob(card.id)),
-            ...entries.map(({ text, seq }) => texts.add(text, [card.id, seq])),
-            ...fresh.map(({ id, mime, bytes }) => kept.add({ mime, bytes }, [card.id, id])),
+            ...addAll(texts, card.id, entries),
+            ...fresh.map(async ({ id, mime, bytes }) => kept.add({ mime, bytes }, [card.id, id])),
             jobs.put({ id: card.id, card, head: headAfter(EMPTY, entries) }),
           ]);
           return ok(undefined);
