@@ -4,7 +4,7 @@ import type { UnitName } from './unit';
 export type WorkingFigure = {
   readonly name: string;
   readonly value: number;
-  readonly unit: UnitName | 'ratio' | 'mm2';
+  readonly unit: UnitName | 'ratio' | 'mm2' | 'N/mm' | 'N/mm';
 };
 
 /** A computed value with the way it was reached, so that anyone can check it on paper. */
@@ -36,19 +36,16 @@ export const FORMULAS = {
     formula: 'F = 0.9 · Rp · A0 / √(1 + 3 · k²), k = 1.5 · (d2 / d0) · (P / (π · d2) + 1.155 · μ)',
     source: 'VDI 2230 part 1',
   },
-  'stress-area': { formula: 'As = π / 4 · (d − 0.938194 · P)²', source: 'ISO 898-1' },
   'proof-load': { formula: 'F = Sp · As', source: 'ISO 898-1; SAE J429' },
-  'turn-displacement': { formula: 'u = P · angle / 360', source: 'textbook' },
   'turn-preload': { formula: 'dF = u · kb · kj / (kb + kj), kb = E · A / L', source: 'textbook; elastic range only' },
   'lubricant-change': { formula: 'T2 = T1 · K2 / K1', source: 'follows from T = K · D · F at the same F' },
   stretch: { formula: 'stretch = tight − zero', source: 'US Army TM 55-1905-223-24-1' },
-  'leak-percent': { formula: 'leak % = 100 · (in − held) / in', source: 'FAA AC 43.13-1B, 8-14' },
-  'compression-share': { formula: '% = 100 · lowest / highest', source: 'common practice' },
+  'leak-percent': { formula: 'leak = 100 · (fed − held) / fed', source: 'FAA AC 43.13-1B, 8-14' },
+  'compression-share': { formula: 'share = 100 · lowest / highest', source: 'common practice' },
   'drain-and-refill': {
     formula: 'x = V · (wanted − present) / (concentrate − present)',
     source: 'volume balance',
   },
-  interpolation: { formula: 'y = y1 + (y2 − y1) · (x − x1) / (x2 − x1)', source: 'straight line between table rows' },
   shim: { formula: 'new = old + measured − wanted', source: 'common practice' },
 } as const satisfies Record<string, { readonly formula: string; readonly source: string }>;
 
