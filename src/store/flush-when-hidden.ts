@@ -2,18 +2,15 @@
 type Flushing = { readonly flush: () => Promise<unknown> };
 
 /**
- * Stores what waits whenever the page goes out of sight: on a phone that may be the last it hears. `pagehide` covers
- * browsers that close a page without hiding it first. The answer stops it.
+ * Stores what waits whenever the page goes out of sight: on a phone that may be the last it hears. The answer stops it.
+ *
+ * Nothing is tried when the page is already being left or closed: a database transaction begun then is aborted with the
+ * page. What can be lost so is the last second of talk; a state entry never waits.
  */
-export function flushWhenHidden(writer: Flushing, page: EventTarget = window, view: Document = document): () => void {
-  const onHide = () => void writer.flush();
-  const onVisibility = () => {
-    if (view.visibilityState === 'hidden') onHide();
+export function flushWhenHidden(writer: Flushing, view: Document = document): () => void {
+  const onChange = () => {
+    if (view.visibilityState === 'hidden') void writer.flush();
   };
-  page.addEventListener('pagehide', onHide);
-  view.addEventListener('visibilitychange', onVisibility);
-  return () => {
-    page.removeEventListener('pagehide', onHide);
-    view.removeEventListener('visibilitychange', onVisibility);
-  };
+  view.addEventListener('visibilitychange', onChange);
+  return () => view.removeEventListener('visibilitychange', onChange);
 }
