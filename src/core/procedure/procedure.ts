@@ -28,7 +28,14 @@ export type Procedure = {
 export const MILESTONES = ['turn-by-hand', 'crank', 'fuel-on', 'first-start', 'hand-back'] as const;
 export type Milestone = (typeof MILESTONES)[number];
 
-export type ToolSpec = { readonly id: string; readonly say: string; readonly drive?: string; readonly socket?: string };
+export type ToolSpec = {
+  readonly id: string;
+  readonly say: string;
+  readonly drive?: string;
+  readonly socket?: string;
+  /** For a torque wrench: the part of its scale that may be used; the window holds its ends. */
+  readonly range?: Printed;
+};
 
 export type PartSpec = {
   readonly id: string;
@@ -65,6 +72,8 @@ export type Point = { readonly x: number; readonly y: number };
 export type Pattern = {
   readonly id: string;
   readonly say: string;
+  /** A head is gasketed: its order is its maker's, and it is never eased bolt by bolt. Left out: plain. */
+  readonly joint?: 'head' | 'flange' | 'plain';
   readonly viewedFrom: string;
   readonly outline: readonly Point[];
   readonly landmarks: readonly { readonly say: string; readonly at: Point }[];
@@ -107,6 +116,8 @@ export type StepCommon = {
   /** Only done where an earlier question was answered so. */
   readonly only?: { readonly step: string; readonly answers: readonly string[] };
   readonly stow: readonly { readonly where: string; readonly what: string; readonly quantity: number }[];
+  /** Words to take down for the record in this step, such as a serial number or who agreed. */
+  readonly record?: readonly { readonly id: string; readonly say: string }[];
 };
 
 export type Question = {
@@ -140,6 +151,8 @@ export type PassCommon = {
   readonly say: string;
   /** The fasteners of this pass in the order they are done; a subset of the pattern. */
   readonly order: readonly number[];
+  /** The order was worked out by rule, not printed by the maker; for a head that has to be said. */
+  readonly generated?: true;
   readonly tool?: string;
   readonly lubrication?: string;
   readonly recovery: Recovery;

@@ -1,0 +1,78 @@
+import { baseOf } from '../../fastening/quantity';
+import type { LimitText, LooseEndText, PartText, TimerText, ToolText } from '../document/document';
+import type { Path, Report } from '../issue';
+import type { Limit, LooseEndSpec, PartSpec, TimerSpec, ToolSpec } from '../procedure';
+import { readQuantity } from './quantity';
+
+/** The entries at the top of a document, each from its hand-written form; null where a figure could not be read. */
+
+export function buildTool(id: string, text: ToolText, at: Path, report: Report): ToolSpec | null {
+  const range = text.range === undefined ? null : readQuantity(text.range, 'torque', [...at, 'range'], report);
+  if (range !== null && range.window === undefined) {
+    const mend = 'Give the lowest and highest setting: 40–200 N·m.';
+    report.error('bad-quantity', [...at, 'range'], text.range ?? '', 'A wrench has a range, not one setting.', mend);
+  }
+  return {
+    id,
+    say: text.say,
+    ...(text.drive !== undefined && { drive: text.drive }),
+    ...(text.socket !== undefined && { socket: text.socket }),
+    ...(range?.window && { range }),
+  };
+}
+
+export const buildPart = (id: string, text: PartText, _at: Path, _report: Report): PartSpec => ({
+  id,
+  say: text.say,
+  quantity: text.quantity,
+  use: text.use,
+  ...(text.rule !== undefined && { rule: text.rule }),
+  consumable: text.consumable ?? false,
+});
+
+export const buildLooseEnd = (id: string, text: LooseEndText, _at: Path, _report: Report): LooseEndSpec => ({
+  id,
+  say: text.say,
+  kind: text.kind,
+  blocks: text.blocks,
+});
+
+export function buildTimer(id: string, text: TimerText, at: Path, report: Report): TimerSpec | null {
+  const time = readQuantity(text.time, 'time', [...at, 'time'], report);
+  const seconds = time === null ? null : baseOf(time, 'time');
+  if (!seconds?.ok) return null;
+  if (seconds.value <= 0) {
+    report.error(
+      'out-of-range',
+      [...at, 'time'],
+      text.time,
+      'A wait is longer than nothing.',
+      'Write how long it lasts.',
+    );
+    return null;
+  }
+  return { id, say: text.say, minutes: seconds.value / 60 };
+}
+
+export function buildLimit(id: string, text: LimitText, at: Path, report: Report): Limit | null {
+  const bound = (key: 'least' | 'most') =>
+    text[key] === undefined ? undefined : readQuantity(text[key], undefined, [...at, key], report);
+  const least = bound('least');
+  const most = bound('most');
+  if (least === null || most === null) return null;
+  if (least === undefined && most === undefined) {
+    report.error('limit-without-bound', at, id, 'This limit limits nothing.', 'Give "least:", "most:" or both.');
+    return null;
+  }
+  if (least && most && least.unit !== most.unit) {
+    const mend = 'Write both bounds in the same unit.';
+    report.error('wrong-unit', [...at, 'most'], text.most ?? '', 'The bounds are in different units.', mend);
+    return null;
+  }
+  if (least && most && least.value > most.value) {
+    const given = `${least.printed} and ${most.printed}`;
+    report.error('bounds-reversed', at, given, 'The least is more than the most.', 'Swap the two bounds.');
+    return null;
+  }
+  return { id, say: text.say, whose: text.whose, ...(least && { least }), ...(most && { most }) };
+}

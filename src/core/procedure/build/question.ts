@@ -1,0 +1,96 @@
+import type { StepText } from '../document/steps';
+import type { Path, Report } from '../issue';
+import type { Question } from '../procedure';
+
+const LEAST_WRONG = 2;
+
+/** Words that can be spoken and recognised as they stand: small letters, with apostrophes and spaces between. */
+const SPEAKABLE = /^[a-z]+(?:'[a-z]+)*(?: [a-z]+(?:'[a-z]+)*)*$/;
+
+type Answer = Question['answers'][number];
+
+/**
+ * A read-back or a finding as one question. The answers of a read-back are put in the order of their ids, so that
+ * nothing that lists them gives the right one away by its place.
+ */
+export function buildQuestion(text: StepText, at: Path, report: Report): Question | null {
+  const { 'read-back': readBack, finding } = text;
+  if (readBack !== undefined && finding !== undefined)
+    report.error(
+      'question-twice',
+      [...at, 'finding'],
+      text.id,
+      'A step asks one thing.',
+      'Move the finding into a step of its own.',
+    );
+  if (readBack !== undefined) {
+    const here = [...at, 'read-back'];
+    const wrong = answersOf(readBack.wrong, false);
+    if (wrong.length < LEAST_WRONG)
+      report.error(
+        'too-few-wrong-answers',
+        [...here, 'wrong'],
+        String(wrong.length),
+        'A read-back that can hardly be wrong proves nothing.',
+        `Give at least ${LEAST_WRONG} plausible wrong answers.`,
+      );
+    const right = answersOf(readBack.right, true);
+    if (right.length === 0)
+      report.error('too-few', [...here, 'right'], 'none', 'Nothing would be right.', 'Give the right answer.');
+    for (const { id } of wrong)
+      if (right.some((answer) => answer.id === id))
+        report.error(
+          'duplicate-id',
+          [...here, 'wrong', id],
+          id,
+          `"${id}" is right and wrong at once.`,
+          'Give one of them another id.',
+        );
+    const answers = [...right, ...wrong].toSorted((a, b) => (a.id < b.id ? -1 : 1));
+    checkWords(answers, here, report);
+    return { ask: readBack.ask, answers, ifWrong: readBack['if-wrong'] };
+  }
+  if (finding === undefined) return null;
+  const answers = answersOf(finding.answers, true);
+  if (answers.length < 2)
+    report.error(
+      'too-few',
+      [...at, 'finding', 'answers'],
+      String(answers.length),
+      'A finding with one answer finds nothing.',
+      'Give at least two answers.',
+    );
+  checkWords(answers, [...at, 'finding'], report);
+  return { ask: finding.ask, answers, ifWrong: '' };
+}
+
+const answersOf = (answers: Readonly<Record<string, readonly string[]>>, right: boolean): readonly Answer[] =>
+  Object.entries(answers).map(([id, say]) => ({ id, say, right }));
+
+function checkWords(answers: readonly Answer[], at: Path, report: Report): void {
+  const owners = new Map<string, string>();
+  for (const { id, say, right } of answers) {
+    const here = [...at, at.at(-1) === 'finding' ? 'answers' : right ? 'right' : 'wrong', id];
+    for (const [index, words] of say.entries()) {
+      const place = [...here, index];
+      if (!SPEAKABLE.test(words))
+        report.error(
+          'answer-unspeakable',
+          place,
+          words,
+          'An answer is matched word for word as it is spoken.',
+          'Use small letters only and write numbers as words.',
+        );
+      const other = owners.get(words);
+      if (other !== undefined)
+        report.error(
+          'duplicate-answer',
+          place,
+          words,
+          `"${words}" already means "${other}".`,
+          'Give each answer words of its own.',
+        );
+      owners.set(words, id);
+    }
+  }
+}

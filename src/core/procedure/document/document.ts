@@ -1,0 +1,67 @@
+import { z } from 'zod';
+import { MILESTONES } from '../procedure';
+import { pattern } from './fasteners';
+import { phase } from './steps';
+import { id, name, quantity, repeat, text } from './words';
+
+const tool = z.strictObject({
+  for: repeat.optional(),
+  say: name,
+  drive: name.optional(),
+  socket: name.optional(),
+  range: quantity.optional().meta({ description: 'The part of a torque wrench’s scale that may be used: 40–200 N·m.' }),
+});
+
+const part = z.strictObject({
+  for: repeat.optional(),
+  say: name,
+  quantity: z.number().int().min(1).max(1000),
+  use: z.enum(['new', 'reuse', 'measured']),
+  rule: text.optional().meta({ description: 'What decides about a measured part.' }),
+  consumable: z.boolean().optional(),
+});
+
+const looseEnd = z.strictObject({
+  for: repeat.optional(),
+  say: name,
+  kind: z.enum(['removed', 'unplugged', 'opened', 'rag']),
+  blocks: z.enum(MILESTONES).meta({ description: 'The point in the job that must not be passed while it is open.' }),
+});
+
+const timer = z.strictObject({ for: repeat.optional(), say: name, time: quantity });
+
+const limit = z.strictObject({
+  for: repeat.optional(),
+  say: name,
+  whose: name.meta({ description: 'Whose limit it is: makers differ.' }),
+  least: quantity.optional(),
+  most: quantity.optional(),
+});
+
+/** The shape of a procedure document as written by hand: the only source of that shape, for the checker and for editors. */
+export const document = z.strictObject({
+  format: z.literal(1),
+  language: z.literal('en'),
+  id,
+  title: name,
+  edition: name,
+  demonstration: z
+    .boolean()
+    .meta({ description: 'True where figures are invented or not from the maker of the machine.' }),
+  source: text,
+  machine: name,
+  tools: z.record(id, tool).optional(),
+  parts: z.record(id, part).optional(),
+  patterns: z.record(id, pattern).optional(),
+  'loose-ends': z.record(id, looseEnd).optional(),
+  timers: z.record(id, timer).optional(),
+  limits: z.record(id, limit).optional(),
+  phases: z.array(phase).min(1).max(40),
+});
+
+export type DocumentText = z.infer<typeof document>;
+export type ToolText = z.infer<typeof tool>;
+export type PartText = z.infer<typeof part>;
+export type LooseEndText = z.infer<typeof looseEnd>;
+export type TimerText = z.infer<typeof timer>;
+export type LimitText = z.infer<typeof limit>;

@@ -1,0 +1,38 @@
+import { z } from 'zod';
+
+// The page's content policy forbids building functions from text, which zod otherwise does to go faster.
+z.config({ jitless: true });
+
+/** Ids and names as written, before `for:` puts words in place of `{side}` and its like. */
+const ID = /^(?:[a-z]|\{[a-z]+\})(?:[a-z0-9-]|\{[a-z]+\})*$/;
+
+export const id = z
+  .string()
+  .regex(ID)
+  .max(64)
+  .meta({ title: 'id', description: 'Small letters, digits and dashes, starting with a letter.' });
+
+/** Words shown and spoken. */
+export const text = z.string().regex(/\S/).max(600);
+
+/** What a thing is called, in words that fit into a sentence. */
+export const name = z.string().regex(/\S/).max(100);
+
+/** A number with its unit, kept as the manual prints it. Read further on, where its place in the file is still known. */
+export const quantity = z
+  .string()
+  .regex(/\S/)
+  .max(80)
+  .meta({ description: 'A number and its unit as the manual prints them: 40 N·m (30 lbf·ft).' });
+
+const list = z.array(name).min(1).max(24);
+
+/** Either one list of sides, or lists of equal length read side by side; the words stand in for `{side}` or the list's own name. */
+export const repeat = z.union([list, z.record(z.string().regex(/^[a-z]+$/), list)]).meta({
+  description:
+    'Writes this entry once for each: [left, right] fills {side}; named lists of equal length fill their names.',
+});
+
+export const point = z.tuple([z.number(), z.number()]).meta({ description: 'Millimetres: to the right, then down.' });
+
+export type Repeat = z.infer<typeof repeat>;

@@ -1,0 +1,118 @@
+/** What can be wrong with a procedure document. Codes are stable and never used again for something else. */
+export type IssueCode =
+  // the file
+  | 'too-large'
+  | 'too-deep'
+  | 'control-character'
+  | 'yaml-syntax'
+  | 'duplicate-key'
+  | 'alias'
+  | 'yaml-tag'
+  | 'several-documents'
+  | 'reserved-name'
+  // the shape
+  | 'missing-key'
+  | 'unknown-key'
+  | 'wrong-type'
+  | 'not-finite'
+  | 'not-one-of'
+  | 'too-few'
+  | 'too-many'
+  | 'out-of-range'
+  | 'bad-id'
+  | 'blank-text'
+  // repeats
+  | 'unequal-lists'
+  | 'repeat-not-in-id'
+  | 'unknown-placeholder'
+  | 'too-many-steps'
+  // ids and references
+  | 'duplicate-id'
+  | 'unknown-tool'
+  | 'unknown-part'
+  | 'unknown-pattern'
+  | 'unknown-loose-end'
+  | 'unknown-timer'
+  | 'unknown-limit'
+  | 'unknown-step'
+  | 'unknown-pass'
+  | 'unknown-answer'
+  | 'unknown-group'
+  | 'unknown-fastener'
+  | 'never-used'
+  // quantities
+  | 'bad-quantity'
+  | 'wrong-unit'
+  | 'unit-pair-disagrees'
+  | 'window-without-target'
+  | 'window-missing'
+  | 'limit-without-bound'
+  | 'bounds-reversed'
+  // patterns, orders and passes
+  | 'pattern-layout'
+  | 'duplicate-fastener'
+  | 'fasteners-overlap'
+  | 'order-missing'
+  | 'order-not-permutation'
+  | 'generated-order-on-head'
+  | 'pass-kind'
+  | 'stray-key'
+  | 'repeat-without-torque'
+  | 'repeat-after-angle'
+  | 'angle-applied-twice'
+  | 'fastener-in-no-pass'
+  | 'setting-outside-wrenches'
+  | 'angle-without-over-rule'
+  // questions
+  | 'too-few-wrong-answers'
+  | 'question-twice'
+  | 'hold-without-read-back'
+  | 'answer-unspeakable'
+  | 'duplicate-answer'
+  | 'too-many-holds'
+  // loose ends, milestones, timers, branches
+  | 'closed-before-opened'
+  | 'opened-twice'
+  | 'milestone-while-open'
+  | 'milestone-out-of-order'
+  | 'loose-end-never-closed'
+  | 'timer-never-started'
+  | 'branch-before-question'
+  // listening
+  | 'sentence-too-long'
+  | 'text-too-long'
+  | 'warning-after-action';
+
+export type Severity = 'error' | 'warning';
+
+/** One thing wrong with a document: where, what was given, what is wrong with it and how to mend it. */
+export type ProcedureIssue = {
+  readonly code: IssueCode;
+  readonly severity: Severity;
+  readonly file: string;
+  /** From 1. */
+  readonly line: number;
+  /** From 1, in UTF-16 code units. */
+  readonly column: number;
+  readonly given: string;
+  readonly message: string;
+  readonly mend: string;
+};
+
+/** Where something stands in the document: keys and list positions from the top. */
+export type Path = readonly (string | number)[];
+
+/** What a check found, before its place in the file is worked out. */
+export type Finding = {
+  readonly code: IssueCode;
+  readonly at: Path;
+  readonly given: string;
+  readonly message: string;
+  readonly mend: string;
+};
+
+/** Collects what the checks find, so that one reading of a document tells everything that is wrong with it. */
+export type Report = {
+  readonly error: (code: IssueCode, at: Path, given: string, message: string, mend: string) => void;
+  readonly warning: (code: IssueCode, at: Path, given: string, message: string, mend: string) => void;
+};
