@@ -85,5 +85,7 @@ function plain(text: string): string {
     .join('');
 }
 
-const singular = (word: string): string =>
-  word === 'inches' ? 'inch' : word.length > 2 && word.endsWith('s') && word !== 'celsius' ? word.slice(0, -1) : word;
+const singular = (word: string): string => {
+  if (word.endsWith('inches')) return word.slice(0, -2);
+  return word.length > 2 && word.endsWith('s') && word !== 'celsius' ? word.slice(0, -1) : word;
+};

@@ -4,7 +4,7 @@ import type { UnitName } from './unit';
 export type WorkingFigure = {
   readonly name: string;
   readonly value: number;
-  readonly unit: UnitName | 'ratio' | 'mm2' | 'N/mm' | 'N/mm';
+  readonly unit: UnitName | 'ratio' | 'mm2' | 'N/mm';
 };
 
 /** A computed value with the way it was reached, so that anyone can check it on paper. */
