@@ -62,19 +62,18 @@ function endOffers(job: Job): readonly Offer[] {
   const ends = [...job.ends].filter(([, e]) => e.why !== 'dropped');
   if (ends.length === 0) return [];
   const end = options(ends.map(([id, e]) => ({ id, say: [e.what] })));
-  return [
-    offer('end-closed', { end }),
-    offer('sign-off', { end, reason: options(REASONS.map((r) => ({ id: r, say: [r] }))) }),
-  ];
+  return [offer('end-closed', { end }), offer('sign-off', { end, reason: named(REASONS) })];
 }
 
-/** Reasons a debt may be signed off with. Spoken words; the language file gives their wording. */
-export const REASONS = ['not fitted here', 'waiting for a part', 'tested another way', 'owner decided'] as const;
+/** Reasons a debt may be signed off with, by id; the language gives their words. */
+export const REASONS = ['not-fitted-here', 'waiting-for-a-part', 'tested-another-way', 'owner-decided'] as const;
 
 const options = (all: readonly { readonly id: string; readonly say: readonly string[] }[]): SlotDomain => ({
   kind: 'options',
   options: all,
 });
+
+const named = (ids: readonly string[]): SlotDomain => ({ kind: 'named', ids });
 
 const integers = (values: readonly number[]): SlotDomain => ({ kind: 'integers', values });
 
@@ -212,10 +211,7 @@ const inUnit = (pass: Pass): readonly Offer[] =>
   pass.kind === 'torque' || pass.kind === 'repeat'
     ? [
         offer('tell-in-unit', {
-          unit: options([
-            { id: 'N·m', say: ['N·m'] },
-            { id: 'lbf·ft', say: ['lbf·ft'] },
-          ]),
+          unit: named(['N·m', 'lbf·ft']),
         }),
       ]
     : [];

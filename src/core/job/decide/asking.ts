@@ -260,7 +260,7 @@ function tellLimit(job: Job): Reply {
 
 function tellAngleLeft(at: AtPass | undefined): Decision {
   const bolt = at ? expectedBolt(at.pass, at.state) : undefined;
-  if (!at || at.pass.kind !== 'angle' || bolt === undefined) return refused(reply('not-here', {}));
+  if (at?.pass.kind !== 'angle' || bolt === undefined) return refused(reply('not-here', {}));
   const state = boltState(at.state, bolt);
   const turned = state.kind === 'partial' ? state.degrees : 0;
   const end = markDegrees(at.passes, at.passes.indexOf(at.pass)).after;

@@ -1,0 +1,41 @@
+import type { RecogniserEvent, RecogniserFault } from '../core/ports';
+
+/** The ear as far as a screen needs to know it. */
+export type EarState = {
+  readonly state: 'loading' | 'listening' | 'failed';
+  readonly fault: RecogniserFault | null;
+  readonly db: number;
+  readonly floorDb: number;
+  readonly clipped: boolean;
+  readonly partial: string;
+  readonly armed: string;
+};
+
+const AT_FIRST: EarState = {
+  state: 'loading',
+  fault: null,
+  db: -90,
+  floorDb: -90,
+  clipped: false,
+  partial: '',
+  armed: '',
+};
+
+export function earView(before: EarState | null, event: RecogniserEvent): EarState {
+  if (before === null) return AT_FIRST;
+  switch (event.type) {
+    case 'ready':
+      return { ...before, state: 'listening', fault: null };
+    case 'armed':
+      return { ...before, armed: event.revision, partial: '' };
+    case 'level':
+      return { ...before, db: event.db, floorDb: event.floorDb, clipped: event.clipped };
+    case 'partial':
+      return { ...before, partial: event.words };
+    case 'heard':
+    case 'rejected':
+      return { ...before, partial: '' };
+    case 'failed':
+      return { ...before, state: 'failed', fault: event.code };
+  }
+}
