@@ -1,3 +1,5 @@
+import { assertNever } from '../result';
+
 /**
  * What a tag in a grammar file means. Tags are the only place where words get a value, so that no language is known
  * to the code:
@@ -81,17 +83,20 @@ function scaled(pieces: readonly Piece[], change: (value: number) => number): re
 }
 
 function joined(pieces: readonly Piece[]): readonly Piece[] {
-  const written = pieces.map((piece) => {
-    switch (piece.kind) {
-      case 'number':
-        return String(piece.value);
-      case 'point':
-        return '.';
-      case 'name':
-        return '';
-    }
-  });
-  const text = written.join('');
+  const text = pieces.map(written).join('');
   const names = pieces.filter((piece) => piece.kind === 'name');
   return NUMBER.test(text) || /^\.\d+$/.test(text) ? [{ kind: 'number', value: Number(text) }, ...names] : names;
+}
+
+function written(piece: Piece): string {
+  switch (piece.kind) {
+    case 'number':
+      return String(piece.value);
+    case 'point':
+      return '.';
+    case 'name':
+      return '';
+    default:
+      return assertNever(piece);
+  }
 }

@@ -47,7 +47,7 @@ export function tokens(text: string, from: number, issues: JsgfIssue[]): readonl
       at += 1;
       continue;
     }
-    found.push({ kind: read.kind, text: unescape(read.kind, read.inner), ...where });
+    found.push({ kind: read.kind, text: unescaped(read.kind, read.inner), ...where });
     at += read.length;
   }
   found.push({ kind: 'end', text: '', ...place(text.length) });
@@ -67,7 +67,7 @@ function matched(reader: RegExp, text: string, at: number): RegExpExecArray | nu
   return reader.exec(text);
 }
 
-const unescape = (kind: TokenKind, inner: string): string =>
+const unescaped = (kind: TokenKind, inner: string): string =>
   kind === 'quoted' || kind === 'tag' ? inner.replace(/\\([\s\S])/g, '$1') : inner;
 
 const OPENERS: Readonly<Record<string, string>> = {
