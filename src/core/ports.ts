@@ -67,15 +67,26 @@ export type Earcon = 'heard' | 'not-understood' | 'pass-complete' | 'timer-up' |
 export type SpeechRequest = {
   readonly id: string;
   readonly text: string;
-  /** `urgent` cuts what is being said; `normal` waits its turn; `idle` is dropped if anything else waits. */
+  /**
+   * `urgent` cuts what is being said, unless that is urgent too; `normal` waits its turn, and cuts idle talk; `idle` is
+   * dropped if anything else is being said or waits.
+   */
   readonly priority: 'urgent' | 'normal' | 'idle';
 };
 
 export type VoiceEvent =
   | { readonly type: 'ready' }
   | { readonly type: 'started'; readonly id: string }
+  /** Every request ends in exactly one of `finished` and `cut`. */
   | { readonly type: 'finished'; readonly id: string }
   | { readonly type: 'cut'; readonly id: string }
+  /** Our own sound, speech or earcon, is about to leave the speaker: the ear must be deaf from here. */
+  | { readonly type: 'sound-on' }
+  /**
+   * It has left the speaker: the ear may open. A reply too long for one stretch has such a pause inside it, a listening
+   * gap, between its `started` and its `finished`.
+   */
+  | { readonly type: 'sound-off' }
   /** All quiet: nothing playing and nothing queued. */
   | { readonly type: 'quiet' }
   | { readonly type: 'failed'; readonly code: VoiceFault; readonly detail: string };
@@ -84,11 +95,18 @@ export type VoiceFault = 'voice-missing' | 'voice-crashed' | 'voice-silent' | 'a
 
 /** Words out. Rendering may start early (`prepare`), playback waits to be asked. */
 export type Voice = {
+  /** Renders what will likely be said next; takes the place of what was prepared before and not yet rendered. */
   readonly prepare: (texts: readonly string[]) => void;
   readonly say: (request: SpeechRequest) => void;
   readonly play: (earcon: Earcon) => void;
   /** Cuts what is being said and forgets what is queued, at once. */
   readonly hush: () => void;
+  /**
+   * Somebody has begun to speak: nothing but urgent speech starts until `resume`, or for four seconds at most. It is
+   * what makes a listening gap long enough for a sentence that began inside it.
+   */
+  readonly hold: () => void;
+  readonly resume: () => void;
   readonly on: (listener: (event: VoiceEvent) => void) => () => void;
   readonly close: () => void;
 };

@@ -1,8 +1,9 @@
 import { ConsoleStdout, File, OpenFile, PreopenDirectory, WASI } from '@bjorn3/browser_wasi_shim';
 import { fail, ok, type Result } from '../../core/result';
 import { plainText } from './plain-text';
+import { polished } from './polish';
 import { FASTEST_RATE, SLOWEST_RATE, type Speaker } from './speakers';
-import { wavMs } from './wav';
+import { decodeWav, encodeWav, soundMs } from './wav';
 
 export type Utterance = {
   readonly text: string;
@@ -13,6 +14,7 @@ export type Utterance = {
   readonly features?: Readonly<Record<string, number>>;
 };
 
+/** A mono 16-bit WAV, its silent ends cut short, and how long it lasts. */
 export type Rendering = { readonly wav: Uint8Array<ArrayBuffer>; readonly ms: number };
 
 export type FliteFault = { readonly code: 'nothing-to-say' | 'synthesis-failed'; readonly detail: string };
@@ -33,13 +35,18 @@ export class Flite {
     const text = plainText(utterance.text);
     if (text === '') return fail({ code: 'nothing-to-say', detail: JSON.stringify(utterance.text) });
     try {
-      return this.#run(['flite', ...optionsFor(utterance), '-f', '/text', '-o', '/wav'], text);
+      const raw = this.#run(['flite', ...optionsFor(utterance), '-f', '/text', '-o', '/wav'], text);
+      if (!raw.ok) return raw;
+      const decoded = decodeWav(raw.value);
+      if (!decoded.ok) return fail({ code: 'synthesis-failed', detail: decoded.error.code });
+      const sound = polished(decoded.value, utterance.speaker);
+      return ok({ wav: encodeWav(sound), ms: soundMs(sound) });
     } catch (trap) {
       return fail({ code: 'synthesis-failed', detail: String(trap) });
     }
   }
 
-  #run(args: string[], text: string): Result<Rendering, FliteFault> {
+  #run(args: string[], text: string): Result<Uint8Array, FliteFault> {
     const complaints: string[] = [];
     const decoder = new TextDecoder();
     const complain = new ConsoleStdout((bytes) => complaints.push(decoder.decode(bytes)));
@@ -57,10 +64,7 @@ export class Flite {
     if (exitCode !== 0 || !(file instanceof File)) {
       return fail({ code: 'synthesis-failed', detail: `exit code ${exitCode}: ${complaints.join('').slice(0, 200)}` });
     }
-
-    const wav = new Uint8Array(file.data);
-    const ms = wavMs(wav);
-    return ms.ok ? ok({ wav, ms: ms.value }) : fail({ code: 'synthesis-failed', detail: ms.error.code });
+    return ok(file.data);
   }
 }
 

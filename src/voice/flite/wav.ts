@@ -7,11 +7,7 @@ export type WavFault = { readonly code: 'not-a-wav' | 'not-mono-16-bit'; readonl
 
 type Layout = { readonly rateHz: number; readonly dataStart: number; readonly dataBytes: number };
 
-/** The length of a mono 16-bit WAV in milliseconds, without decoding it. */
-export function wavMs(wav: Uint8Array): Result<number, WavFault> {
-  const layout = layoutOf(wav);
-  return layout.ok ? ok((layout.value.dataBytes / 2 / layout.value.rateHz) * 1000) : layout;
-}
+export const soundMs = ({ samples, rateHz }: Sound): number => (samples.length / rateHz) * 1000;
 
 /** Decodes a mono 16-bit PCM WAV (RIFF, Microsoft and IBM 1991). */
 export function decodeWav(wav: Uint8Array): Result<Sound, WavFault> {
@@ -23,6 +19,29 @@ export function decodeWav(wav: Uint8Array): Result<Sound, WavFault> {
   for (let i = 0; i < samples.length; i++) samples[i] = view.getInt16(2 * i, true) / 32768;
   return ok({ samples, rateHz });
 }
+
+/** Encodes sound as a mono 16-bit PCM WAV; samples beyond -1 to 1 are clipped. */
+export function encodeWav({ samples, rateHz }: Sound): Uint8Array<ArrayBuffer> {
+  const wav = new Uint8Array(HEADER_BYTES + 2 * samples.length);
+  const view = new DataView(wav.buffer);
+  new TextEncoder().encodeInto('RIFF    WAVEfmt ', wav);
+  view.setUint32(4, wav.length - 8, true);
+  view.setUint32(16, 16, true); // bytes of format that follow
+  view.setUint16(20, 1, true); // plain PCM
+  view.setUint16(22, 1, true); // one channel
+  view.setUint32(24, rateHz, true);
+  view.setUint32(28, 2 * rateHz, true); // bytes a second
+  view.setUint16(32, 2, true); // bytes a sample
+  view.setUint16(34, 16, true); // bits a sample
+  new TextEncoder().encodeInto('data', wav.subarray(36));
+  view.setUint32(40, 2 * samples.length, true);
+  samples.forEach((sample, i) => {
+    view.setInt16(HEADER_BYTES + 2 * i, Math.round(32767 * Math.max(-1, Math.min(1, sample))), true);
+  });
+  return wav;
+}
+
+const HEADER_BYTES = 44;
 
 function layoutOf(wav: Uint8Array): Result<Layout, WavFault> {
   if (wav.length < 12) return fail({ code: 'not-a-wav', detail: `${wav.length} bytes` });
