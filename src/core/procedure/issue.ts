@@ -40,6 +40,7 @@ export type IssueCode =
   | 'unknown-group'
   | 'unknown-fastener'
   | 'never-used'
+  | 'rule-missing'
   // quantities
   | 'bad-quantity'
   | 'wrong-unit'
@@ -61,6 +62,7 @@ export type IssueCode =
   | 'repeat-after-angle'
   | 'angle-applied-twice'
   | 'fastener-in-no-pass'
+  | 'left-slack'
   | 'setting-outside-wrenches'
   | 'angle-without-over-rule'
   // questions
@@ -74,7 +76,6 @@ export type IssueCode =
   | 'closed-before-opened'
   | 'opened-twice'
   | 'milestone-while-open'
-  | 'milestone-out-of-order'
   | 'loose-end-never-closed'
   | 'timer-never-started'
   | 'branch-before-question'

@@ -6,7 +6,7 @@ import { expandEntries } from '../repeat';
 import { buildLimit, buildLooseEnd, buildPart, buildTimer, buildTool } from './entries';
 import type { OrderedPattern } from './order';
 import { buildPattern } from './pattern';
-import { checkStepIds, expandPhase } from './phase';
+import { checkStepIds, expandPhase, type PlacedStepText } from './phase';
 import { buildStep } from './step';
 
 export type EntryGroup = 'tools' | 'parts' | 'patterns' | 'loose-ends' | 'timers' | 'limits';
@@ -18,6 +18,8 @@ export type PlacedStep = { readonly step: Step; readonly at: Path };
 export type Built = {
   readonly procedure: Procedure;
   readonly steps: readonly PlacedStep[];
+  /** Every step as written after `for:`, whether or not it could be built. */
+  readonly texts: readonly PlacedStepText[];
   /** Every id that was written down under each heading, with its place, whether or not it could be built. */
   readonly written: Readonly<Record<EntryGroup, ReadonlyMap<string, Path>>>;
 };
@@ -54,11 +56,8 @@ export function buildProcedure(text: DocumentText, report: Report): Built {
     at: ['phases', index],
     texts: expandPhase(phase, ['phases', index], report),
   }));
-  checkStepIds(
-    phases,
-    phases.flatMap(({ texts }) => texts),
-    report,
-  );
+  const texts = phases.flatMap((phase) => phase.texts);
+  checkStepIds(phases, texts, report);
   const placed = phases.map(({ id, say, texts }) => ({
     id,
     say,
@@ -81,6 +80,7 @@ export function buildProcedure(text: DocumentText, report: Report): Built {
       phases: placed.map((phase) => ({ ...phase, steps: phase.steps.map(({ step }) => step) })),
     },
     steps: placed.flatMap(({ steps }) => steps),
+    texts,
     written: {
       tools: tools.written,
       parts: parts.written,

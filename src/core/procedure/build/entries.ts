@@ -21,14 +21,24 @@ export function buildTool(id: string, text: ToolText, at: Path, report: Report):
   };
 }
 
-export const buildPart = (id: string, text: PartText, _at: Path, _report: Report): PartSpec => ({
-  id,
-  say: text.say,
-  quantity: text.quantity,
-  use: text.use,
-  ...(text.rule !== undefined && { rule: text.rule }),
-  consumable: text.consumable ?? false,
-});
+export function buildPart(id: string, text: PartText, at: Path, report: Report): PartSpec {
+  if (text.use === 'measured' && text.rule === undefined)
+    report.error(
+      'rule-missing',
+      at,
+      id,
+      'Nothing says how this part is measured and judged.',
+      'Add "rule:" in the maker’s words.',
+    );
+  return {
+    id,
+    say: text.say,
+    quantity: text.quantity,
+    use: text.use,
+    ...(text.rule !== undefined && { rule: text.rule }),
+    consumable: text.consumable ?? false,
+  };
+}
 
 export const buildLooseEnd = (id: string, text: LooseEndText, _at: Path, _report: Report): LooseEndSpec => ({
   id,

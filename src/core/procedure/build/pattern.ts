@@ -156,9 +156,11 @@ function withDetails(placings: readonly Placing[], text: PatternText, at: Path, 
       },
     };
   });
-  return placings.map((placing) => {
-    let fastener: Fastener = placing;
-    for (const { numbers, has } of details) if (numbers.has(placing.number)) fastener = { ...fastener, ...has };
-    return fastener;
-  });
+  return placings
+    .toSorted((a, b) => a.number - b.number)
+    .map((placing) => {
+      let fastener: Fastener = placing;
+      for (const { numbers, has } of details) if (numbers.has(placing.number)) fastener = { ...fastener, ...has };
+      return fastener;
+    });
 }

@@ -1,5 +1,21 @@
 import type { Built } from '../build/build-procedure';
 import type { Report } from '../issue';
+import { answersIn, checkBranches } from './branches';
+import { checkHolds } from './holds';
+import { checkListening } from './listening';
+import { checkLooseEnds } from './loose-ends';
+import { checkPasses } from './passes';
+import { checkReferences } from './references';
+import { checkTimers } from './timers';
 
 /** Everything that can only be seen by looking at more than one entry. */
-export function checkWhole(_built: Built, _report: Report): void {}
+export function checkWhole(built: Built, report: Report): void {
+  const answersOf = answersIn(built);
+  checkReferences(built, report);
+  checkBranches(built, answersOf, report);
+  checkLooseEnds(built, answersOf, report);
+  checkTimers(built, answersOf, report);
+  checkPasses(built, report);
+  checkListening(built, report);
+  checkHolds(built, report);
+}

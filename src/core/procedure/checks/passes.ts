@@ -1,0 +1,136 @@
+import { convert, type Printed } from '../../fastening/quantity';
+import type { Built } from '../build/build-procedure';
+import type { Path, Report } from '../issue';
+import type { Pass, Procedure, Step } from '../procedure';
+
+type Tightening = Extract<Step, { readonly kind: 'tighten' | 'slacken' }>;
+
+/** What a fastener has had since it was last slack. */
+type Worked = { readonly torque: Printed | null; readonly angled: boolean };
+const SLACK: Worked = { torque: null, angled: false };
+
+/** Passes looked at together: what a repeat repeats, what is left slack, which wrench can be set so. */
+export function checkPasses({ procedure, steps, written }: Built, report: Report): void {
+  const tightened = new Map<string, Set<number>>();
+  for (const { step, at } of steps) {
+    if (step.kind !== 'tighten' && step.kind !== 'slacken') continue;
+    followBolts(step, at, report);
+    for (const [index, pass] of step.passes.entries()) {
+      const here = [...at, 'passes', index];
+      if (pass.kind === 'torque' || pass.kind === 'repeat') checkWrench(procedure, pass, pass.target, here, report);
+      if (pass.kind === 'angle' && pass.recovery.over === undefined)
+        report.warning(
+          'angle-without-over-rule',
+          here,
+          pass.id,
+          'Nothing says what to do with a bolt turned too far.',
+          'Add "over:" under "recovery:" from the manual; without it the job stops there.',
+        );
+    }
+    if (step.kind === 'tighten') {
+      const done = tightened.get(step.pattern) ?? new Set();
+      for (const pass of step.passes) if (pass.kind !== 'slacken') for (const number of pass.order) done.add(number);
+      tightened.set(step.pattern, done);
+    }
+  }
+  for (const [id, done] of tightened) {
+    const left = procedure.patterns.get(id)?.fasteners.filter(({ number }) => !done.has(number)) ?? [];
+    const at = written.patterns.get(id);
+    if (left.length > 0 && at !== undefined)
+      report.warning(
+        'fastener-in-no-pass',
+        at,
+        left.map(({ number }) => number).join(', '),
+        'These fasteners are never tightened.',
+        'Add them to a pass, or take them out of the pattern.',
+      );
+  }
+}
+
+/** Follows every bolt of one step through its passes. */
+function followBolts({ kind, passes }: Tightening, at: Path, report: Report): void {
+  const bolts = new Map<number, Worked>();
+  for (const [index, pass] of passes.entries()) {
+    if (kind === 'slacken' && pass.kind !== 'slacken' && pass.kind !== 'wait')
+      report.error(
+        'pass-kind',
+        [...at, 'passes', index],
+        pass.kind,
+        `A slackening step holds a ${pass.kind} pass.`,
+        'Make the step "kind: tighten".',
+      );
+    if (pass.kind === 'repeat') checkRepeat(pass, bolts, [...at, 'passes', index], report);
+    for (const number of pass.order) bolts.set(number, after(pass, bolts.get(number) ?? SLACK));
+  }
+  const slack = [...bolts].filter(([, { torque, angled }]) => torque === null && !angled).map(([number]) => number);
+  if (kind === 'tighten' && slack.length > 0)
+    report.error(
+      'left-slack',
+      [...at, 'passes'],
+      slack.join(', '),
+      'The step ends with these fasteners slack.',
+      'Tighten them again after the slackening pass.',
+    );
+}
+
+function after(pass: Pass, worked: Worked): Worked {
+  switch (pass.kind) {
+    case 'torque':
+    case 'repeat':
+      return { ...worked, torque: pass.target };
+    case 'angle':
+      return { ...worked, angled: true };
+    case 'slacken':
+      return SLACK;
+    case 'wait':
+      return worked;
+  }
+}
+
+function checkRepeat(
+  pass: Extract<Pass, { kind: 'repeat' }>,
+  bolts: ReadonlyMap<number, Worked>,
+  at: Path,
+  report: Report,
+): void {
+  const angled = pass.order.filter((number) => bolts.get(number)?.angled);
+  if (angled.length > 0)
+    report.error(
+      'repeat-after-angle',
+      at,
+      angled.join(', '),
+      'These have had an angle since they were last slack.',
+      'Move the repeat before the angle, or slacken first.',
+    );
+  const fresh = pass.order.filter((number) => !sameTorque(bolts.get(number)?.torque ?? null, pass.target));
+  if (fresh.length > 0)
+    report.error(
+      'repeat-without-torque',
+      [...at, 'repeat'],
+      fresh.join(', '),
+      `These do not have ${pass.target.printed} yet.`,
+      'Use "torque:", or repeat the torque they last had.',
+    );
+}
+
+const sameTorque = (had: Printed | null, now: Printed): boolean => had?.value === now.value && had.unit === now.unit;
+
+/** Some listed wrench must be able to be set to the target: the one the pass names, where that has a range. */
+function checkWrench({ tools }: Procedure, pass: Pass, target: Printed, at: Path, report: Report): void {
+  const named = pass.tool === undefined ? undefined : tools.get(pass.tool);
+  const wrenches = named?.range ? [named] : [...tools.values()].filter(({ range }) => range !== undefined);
+  const inside = wrenches.some(({ range }) => {
+    const setting = range && convert(target, range.unit);
+    return setting?.ok && range?.window && setting.value >= range.window.least && setting.value <= range.window.most;
+  });
+  if (!inside)
+    report.warning(
+      'setting-outside-wrenches',
+      at,
+      target.printed,
+      named?.range
+        ? `${named.say} cannot be set to ${target.printed}.`
+        : `No listed wrench can be set to ${target.printed}.`,
+      'List a torque wrench whose range holds it.',
+    );
+}
