@@ -46,11 +46,14 @@ const detail = z
 
 /** How fasteners are put in order: a list, a generated order, or another order turned round. */
 export const order = z.union([numbers, z.string()]).meta({
+  id: 'order',
   description: 'A list of numbers, centre-out, cross, reverse, or reverse of <pass>.',
 });
 
 /** Some of the fasteners: a group's name or a list of numbers. */
-export const subset = z.union([numbers, name]).meta({ description: 'A group by its name, or a list of numbers.' });
+export const subset = z
+  .union([numbers, name])
+  .meta({ id: 'subset', description: 'A group by its name, or a list of numbers.' });
 
 export const pattern = z.strictObject({
   for: repeat.optional(),

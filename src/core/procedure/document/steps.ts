@@ -14,7 +14,10 @@ const readBack = z.strictObject({ ask: text, right: answers, wrong: answers, 'if
 
 const finding = z
   .strictObject({ ask: text, answers })
-  .meta({ description: 'Something that must be found out and said before the job goes on; every answer is allowed.' });
+  .meta({
+    id: 'finding',
+    description: 'Something that must be found out and said before the job goes on; every answer is allowed.',
+  });
 
 const common = {
   id,
@@ -56,27 +59,29 @@ const tightening = {
   recovery: recovery.optional(),
 };
 
-export const step = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('do').optional(), ...common }),
-  z.strictObject({ kind: z.literal('remove'), ...common }),
-  z.strictObject({ kind: z.literal('refit'), ...common }),
-  z.strictObject({ kind: z.literal('hold'), ...common }),
-  z.strictObject({ kind: z.literal('tighten'), ...tightening }),
-  z.strictObject({ kind: z.literal('slacken'), ...tightening }),
-  z.strictObject({
-    kind: z.literal('measure'),
-    ...common,
-    readings: z
-      .record(id, name)
-      .meta({ description: 'An id and a name for each reading, in the order they are taken.' }),
-    unit: z.string().max(12),
-    between: z.tuple([z.number(), z.number()]).meta({ description: 'Outside these a reading was misheard.' }),
-    decimals: z.number().int().min(0).max(4),
-    limit: id.optional(),
-  }),
-  z.strictObject({ kind: z.literal('wait'), ...common, timer: id }),
-  z.strictObject({ kind: z.literal('fill'), ...common, what: name, amount: quantity }),
-]);
+export const step = z
+  .discriminatedUnion('kind', [
+    z.strictObject({ kind: z.literal('do').optional(), ...common }),
+    z.strictObject({ kind: z.literal('remove'), ...common }),
+    z.strictObject({ kind: z.literal('refit'), ...common }),
+    z.strictObject({ kind: z.literal('hold'), ...common }),
+    z.strictObject({ kind: z.literal('tighten'), ...tightening }),
+    z.strictObject({ kind: z.literal('slacken'), ...tightening }),
+    z.strictObject({
+      kind: z.literal('measure'),
+      ...common,
+      readings: z
+        .record(id, name)
+        .meta({ description: 'An id and a name for each reading, in the order they are taken.' }),
+      unit: z.string().max(12),
+      between: z.tuple([z.number(), z.number()]).meta({ description: 'Outside these a reading was misheard.' }),
+      decimals: z.number().int().min(0).max(4),
+      limit: id.optional(),
+    }),
+    z.strictObject({ kind: z.literal('wait'), ...common, timer: id }),
+    z.strictObject({ kind: z.literal('fill'), ...common, what: name, amount: quantity }),
+  ])
+  .meta({ id: 'step' });
 
 const block = z
   .strictObject({ kind: z.literal('each'), for: repeat, steps: z.array(step).min(1).max(200) })

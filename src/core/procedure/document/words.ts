@@ -10,29 +10,32 @@ export const id = z
   .string()
   .regex(ID)
   .max(64)
-  .meta({ title: 'id', description: 'Small letters, digits and dashes, starting with a letter.' });
+  .meta({ id: 'id', description: 'Small letters, digits and dashes, starting with a letter.' });
 
 /** Words shown and spoken. */
-export const text = z.string().regex(/\S/).max(600);
+export const text = z.string().regex(/\S/).max(600).meta({ id: 'text' });
 
 /** What a thing is called, in words that fit into a sentence. */
-export const name = z.string().regex(/\S/).max(100);
+export const name = z.string().regex(/\S/).max(100).meta({ id: 'name' });
 
 /** A number with its unit, kept as the manual prints it. Read further on, where its place in the file is still known. */
 export const quantity = z
   .string()
   .regex(/\S/)
   .max(80)
-  .meta({ description: 'A number and its unit as the manual prints them: 40 N·m (30 lbf·ft).' });
+  .meta({ id: 'quantity', description: 'A number and its unit as the manual prints them: 40 N·m (30 lbf·ft).' });
 
 const list = z.array(name).min(1).max(24);
 
 /** Either one list of sides, or lists of equal length read side by side; the words stand in for `{side}` or the list's own name. */
 export const repeat = z.union([list, z.record(z.string().regex(/^[a-z]+$/), list)]).meta({
+  id: 'for',
   description:
     'Writes this entry once for each: [left, right] fills {side}; named lists of equal length fill their names.',
 });
 
-export const point = z.tuple([z.number(), z.number()]).meta({ description: 'Millimetres: to the right, then down.' });
+export const point = z
+  .tuple([z.number(), z.number()])
+  .meta({ id: 'point', description: 'Millimetres: to the right, then down.' });
 
 export type Repeat = z.infer<typeof repeat>;
