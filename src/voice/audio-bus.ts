@@ -1,18 +1,17 @@
 import { Howler } from 'howler';
 import { fail, ok, type Result } from '../core/result';
 
-/**
- * The one AudioContext of the page, shared by the microphone and everything we sound, so that both run on one clock.
- * It is howler's; howler is kept from suspending it when idle, from replacing it (its automatic unlock does so on a
- * phone whose context is not at 44.1 kHz, and the microphone would be left behind in the old one) and from falling back
- * to an audio element, which the bus would not carry.
- */
+// The one AudioContext of the page, shared by the microphone and everything we sound, so that both run on one clock. It
+// is howler's. howler is kept from suspending it when idle, and from replacing it: its automatic unlock does so on a
+// phone whose context is not at 44.1 kHz, and the microphone would be left behind in the old one.
+
 export type AudioFault = { readonly code: 'audio-blocked' | 'audio-missing'; readonly detail: string };
 
 /** A refused context is silent about it: `resume` just never settles. */
 const RESUME_PATIENCE_MS = 1000;
 
 let opened: AudioContext | null = null;
+let volume = 1;
 
 /** Opens the context, or wakes it. Call it from a tap or key: without one the browser keeps it suspended. */
 export async function openAudio(): Promise<Result<AudioContext, AudioFault>> {
@@ -42,9 +41,10 @@ export function tapReplies(listener: AudioNode): () => void {
   return () => bus?.disconnect(listener);
 }
 
-/** From 0 to 1. */
-export function setReplyVolume(volume: number): void {
-  Howler.volume(Math.min(1, Math.max(0, volume)));
+/** How loud we are, from 0 to 1. May be set before the context is open. */
+export function setReplyVolume(wanted: number): void {
+  volume = Math.min(1, Math.max(0, wanted));
+  if (opened !== null) Howler.volume(volume);
 }
 
 /** How long a sound is still on its way when the context is done with it, in milliseconds; a Bluetooth speaker adds 200. */
@@ -57,7 +57,7 @@ export function outputTailMs(): number {
 function firstContext(): AudioContext | null {
   Howler.autoSuspend = false;
   Howler.autoUnlock = false;
-  Howler.volume(Howler.volume()); // asking for the volume is what makes howler build its context
+  Howler.volume(volume); // howler builds its context when it is first given something to do
   if (!Howler.usingWebAudio || !Howler.ctx) return null;
   opened = Howler.ctx;
   keepRunning(opened);

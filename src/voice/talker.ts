@@ -67,8 +67,10 @@ export class Talker implements Voice {
     this.#advance();
   };
 
+  /** Asked again while it lasts it lasts no longer: a radio in the corner speaks without end. */
   readonly hold = (): void => {
-    this.#heldUntil = this.#clock.mono() + LONGEST_HOLD_MS;
+    const now = this.#clock.mono();
+    if (now >= this.#heldUntil) this.#heldUntil = now + LONGEST_HOLD_MS;
   };
 
   readonly resume = (): void => {

@@ -128,6 +128,16 @@ describe('listening gaps', () => {
     expect(diary.at('sound-on')).toEqual([LONGEST_HOLD_MS]);
   });
 
+  test('nor when the talk around it never ends', async () => {
+    const { voice, diary } = speaking();
+    const radio = setInterval(() => voice.hold(), 300);
+    voice.hold();
+    voice.say(request('a', 'Seven done.'));
+    await vi.advanceTimersByTimeAsync(2 * LONGEST_HOLD_MS);
+    clearInterval(radio);
+    expect(diary.lines()).toContain('finished a');
+  });
+
   test('and an urgent warning does not wait for it', async () => {
     const { voice, diary } = speaking();
     voice.hold();
