@@ -1,0 +1,146 @@
+import type { UnitName } from '../fastening/quantity';
+import { UNIT_NAMES } from '../fastening/unit';
+import type { Field } from './field';
+import type { DocumentWords, Forms, FractionWords, NumberWords, Pair, Scale, SpeechWords } from './speech-words';
+
+/** The sections of a file of replies that this reads. */
+export const WORD_SECTIONS = [
+  'numbers',
+  'fractions',
+  'figures',
+  'units',
+  'durations',
+  'clock',
+  'lists',
+  'bolts',
+  'none',
+  'documents',
+] as const;
+
+/** Reads everything but the replies themselves. Issues are collected by the field; stand-ins fill what is missing. */
+export function readSpeechWords(file: Field): SpeechWords {
+  const figures = file.key('figures').only(['range', 'tolerance']);
+  const durations = file.key('durations').only(['between', 'none']);
+  const clock = file.key('clock').only(['full', 'half']);
+  const lists = file.key('lists').only(['between', 'last', 'empty']);
+  return {
+    numbers: readNumbers(file.key('numbers')),
+    fractions: readFractions(file.key('fractions')),
+    figures: {
+      range: templateOf(figures.key('range'), ['from', 'to']),
+      tolerance: templateOf(figures.key('tolerance'), ['value', 'by']),
+    },
+    units: readUnits(file.key('units')),
+    durations: { between: durations.key('between').text(), none: durations.key('none').text() },
+    clock: { full: templateOf(clock.key('full'), ['hour']), half: templateOf(clock.key('half'), ['hour']) },
+    lists: {
+      between: lists.key('between').text(),
+      last: lists.key('last').text(),
+      empty: lists.key('empty').text(),
+    },
+    bolts: readBolts(file.key('bolts')),
+    none: file.key('none').text(),
+    documents: readDocuments(file.key('documents')),
+  };
+}
+
+function readNumbers(numbers: Field): NumberWords {
+  numbers.only(['below-hundred', 'scales', 'digits', 'point', 'minus', 'point-sign', 'thousands-sign', 'singular']);
+  const singular = numbers.key('singular').text();
+  if (singular !== 'one' && singular !== 'below-two')
+    numbers.key('singular').blame('wrong-type', 'Write "one" or "below-two".', singular);
+  return {
+    belowHundred: exactly(numbers.key('below-hundred'), 100),
+    scales: numbers
+      .key('scales')
+      .items()
+      .map(readScale)
+      .sort((a, b) => b.worth - a.worth),
+    digits: exactly(numbers.key('digits'), 10),
+    point: numbers.key('point').text(),
+    minus: numbers.key('minus').text(),
+    pointSign: numbers.key('point-sign').text(),
+    thousandsSign: numbers.key('thousands-sign').text(),
+    singular: singular === 'below-two' ? 'below-two' : 'one',
+  };
+}
+
+function readScale(scale: Field): Scale {
+  scale.only(['worth', 'one', 'many', 'joint', 'small-joint']);
+  const worth = scale.key('worth').number();
+  if (worth < 100) scale.key('worth').blame('wrong-count', 'Give a scale of a hundred or more.');
+  const joint = scale.key('joint').text();
+  return {
+    worth: Math.max(100, worth),
+    one: scale.key('one').text(),
+    many: templateOf(scale.key('many'), ['n']),
+    joint,
+    smallJoint: scale.has('small-joint') ? scale.key('small-joint').text() : joint,
+  };
+}
+
+function exactly(list: Field, count: number): readonly string[] {
+  const texts = list.texts();
+  if (texts.length !== count) list.blame('wrong-count', `Give ${count} words, from zero up.`, `${texts.length} words`);
+  return texts;
+}
+
+function readFractions(fractions: Field): FractionWords {
+  fractions.only(['bottoms', 'part', 'other', 'mixed']);
+  const bottoms = fractions.key('bottoms');
+  return {
+    bottoms: new Map(bottoms.keys().map((bottom) => [Number(bottom), forms(bottoms.key(bottom))])),
+    part: templateOf(fractions.key('part'), ['top', 'bottom']),
+    other: templateOf(fractions.key('other'), ['top', 'bottom']),
+    mixed: templateOf(fractions.key('mixed'), ['whole', 'part']),
+  };
+}
+
+function readUnits(units: Field): Readonly<Record<UnitName, Forms>> {
+  units.only(UNIT_NAMES);
+  const read = UNIT_NAMES.map((name) => [name, forms(units.key(name))] as const);
+  // fromEntries forgets which keys there are; UNIT_NAMES holds every one.
+  return Object.fromEntries(read) as Record<UnitName, Forms>;
+}
+
+function readBolts(bolts: Field): SpeechWords['bolts'] {
+  bolts.only(['one', 'many', 'run']);
+  return {
+    one: templateOf(bolts.key('one'), ['list']),
+    many: templateOf(bolts.key('many'), ['list']),
+    run: pair(bolts.key('run'), ['first', 'last']),
+  };
+}
+
+function readDocuments(documents: Field): DocumentWords {
+  documents.only(['abbreviations', 'signs', 'between-numbers', 'not-inches']);
+  return {
+    abbreviations: dictionary(documents.key('abbreviations')),
+    signs: dictionary(documents.key('signs')),
+    betweenNumbers: dictionary(documents.key('between-numbers')),
+    notInches: new Set(documents.key('not-inches').texts()),
+  };
+}
+
+/** `{one, many}`, or one text for both. */
+function forms(field: Field): Forms {
+  if (field.isText) return { one: field.text(), many: field.text() };
+  field.only(['one', 'many']);
+  return { one: field.key('one').text(), many: field.key('many').text() };
+}
+
+function pair(field: Field, slots: readonly string[]): Pair {
+  field.only(['say', 'show']);
+  return { say: templateOf(field.key('say'), slots), show: templateOf(field.key('show'), slots) };
+}
+
+/** A short template with each of these places. */
+function templateOf(field: Field, slots: readonly string[]): string {
+  const text = field.text();
+  for (const slot of slots)
+    if (text !== '' && !text.includes(`{${slot}}`)) field.blame('unused-slot', `Put {${slot}} into the words.`);
+  return text;
+}
+
+const dictionary = (field: Field): ReadonlyMap<string, string> =>
+  new Map(field.keys().map((key) => [key, field.key(key).text()]));
