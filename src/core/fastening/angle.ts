@@ -1,6 +1,7 @@
 import { fail, ok, type Result } from '../result';
 import { type NotPositive, notPositive } from './positive';
 import { type Degrees, degrees, type Window } from './quantity';
+import { sideOf, steady } from './steady';
 
 /** Swings of one fastener add up: 45 and 45 are 90. Counted on the fastener's mark, never on the tool. Degrees. */
 export const angleSum = (swings: readonly Degrees[]): Degrees => degrees(swings.reduce((sum, s) => sum + s, 0));
@@ -33,9 +34,14 @@ export type AngleVerdict =
 
 /** Compares the angle turned with its window, both bounds included, in degrees. */
 export function angleVerdict(turned: Degrees, window: Window): AngleVerdict {
-  if (turned < window.least)
-    return { kind: 'under', least: degrees(window.least - turned), most: degrees(window.most - turned) };
-  return turned > window.most ? { kind: 'over', by: degrees(turned - window.most) } : { kind: 'within' };
+  const side = sideOf(turned, window);
+  if (side === 'within') return { kind: 'within' };
+  if (side === 'over') return { kind: 'over', by: steady(degrees(turned - window.most)) };
+  return {
+    kind: 'under',
+    least: steady(degrees(window.least - turned)),
+    most: steady(degrees(window.most - turned)),
+  };
 }
 
 export type Swing = {
@@ -58,7 +64,7 @@ export function nextSwing(target: Degrees, turned: Degrees, room: Degrees): Resu
   if (bad) return fail(bad);
   const toGo = target - turned;
   if (toGo <= 0) return ok(null);
-  const left = Math.ceil(toGo / room - 1e-9);
+  const left = Math.ceil(steady(toGo / room));
   const after = degrees(turned + toGo / left);
   return ok({ degrees: degrees(toGo / left), left, markAt: degrees(after % 360), turned: after });
 }

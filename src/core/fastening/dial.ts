@@ -10,6 +10,7 @@ import {
   type WrongDimension,
 } from './quantity';
 import { roundedFigure } from './shown-figure';
+import { sideOf, steady } from './steady';
 import type { Working } from './working';
 import { deviationOf, usableRange, type Wrench } from './wrench';
 import { type Adapter, type AdapterError, settingWith, torqueWith } from './wrench-setting';
@@ -67,9 +68,10 @@ export function dial(target: Printed, wrench: Wrench, adapter: Adapter): Result<
   );
   const set = roundedFigure({ value: nearestMark(exact, wrench.graduation), unit: wrench.unit }, decimalsOf(wrench));
   const range = usableRange(wrench);
-  if (set.value < range.least || set.value > range.most)
+  const side = sideOf(set.value, range);
+  if (side !== 'within')
     return fail({
-      code: set.value < range.least ? 'below-range' : 'above-range',
+      code: side === 'under' ? 'below-range' : 'above-range',
       setting: set.value,
       ...range,
       unit: wrench.unit,
@@ -78,7 +80,7 @@ export function dial(target: Printed, wrench: Wrench, adapter: Adapter): Result<
   const given = torqueWith(base<'torque'>(set.value, wrench.unit), lever, adapter);
   if (!given.ok) return given;
   const atFastener = steady((given.value.torque / torque.value) * target.value);
-  if (target.window && (atFastener < target.window.least || atFastener > target.window.most))
+  if (target.window && sideOf(atFastener, target.window) !== 'within')
     return fail({ code: 'marks-too-coarse', nearest: set.value, unit: wrench.unit });
   return ok({
     set,
@@ -94,6 +96,3 @@ const nearestMark = (value: number, graduation: number): number => Math.round(va
 
 /** As many decimals as the graduation has: marks every 0.25 are shown with two. */
 const decimalsOf = (wrench: Wrench): number => String(wrench.graduation).split('.')[1]?.length ?? 0;
-
-/** Removes the dust of binary fractions, so that a setting of exactly 30 is not refused as 29.999999999999996. */
-const steady = (value: number): number => Number(value.toPrecision(12));

@@ -1,6 +1,7 @@
 import { fail, ok, type Result } from '../result';
 import { NUMBER, type NumberIssue, parseNumber } from './printed-number';
 import type { Printed, WrongDimension } from './quantity';
+import { steady } from './steady';
 import { type Dimension, dimensionOf, type UnitName } from './unit';
 import { unitsSpelt } from './unit-spelling';
 
@@ -79,15 +80,12 @@ function rangeOf(
   join: string,
 ): Result<Printed, FigureIssue> {
   const isTolerance = /[±+]/.test(join);
-  const least = isTolerance ? clean(first - second) : first;
-  const most = isTolerance ? clean(first + second) : second;
+  const least = isTolerance ? steady(first - second) : first;
+  const most = isTolerance ? steady(first + second) : second;
   if (least > most) return fail({ code: 'range-reversed', given: part });
-  const value = isTolerance ? first : clean((first + second) / 2);
+  const value = isTolerance ? first : steady((first + second) / 2);
   return ok({ printed: part, value, unit, window: { least, most } });
 }
-
-/** Removes the dust of binary fractions, so that the middle of 0.0135 and 0.0185 is 0.016. */
-const clean = (value: number): number => Number(value.toPrecision(12));
 
 function unitOf(text: string, part: string, wanted: Dimension | undefined): Result<UnitName, FigureIssue> {
   const given = text.trim();

@@ -1,5 +1,6 @@
 import { assertNever } from '../result';
 import type { Millimetres, NewtonMetres } from './quantity';
+import { steady } from './steady';
 
 /** When a used fastener may go back in. Makers differ widely, so a document carries its rule; none is built in. */
 export type ReuseRule = { readonly name: string; readonly source: string } & (
@@ -36,7 +37,7 @@ export function reuseVerdict(rule: ReuseRule, found: FastenerEvidence): ReuseVer
     case 'straightedge':
       return judged('straightedgeTouches', found.straightedgeTouches, (touches) => touches);
     case 'thread-difference':
-      return judged('threadDiameters', found.threadDiameters, ([a, b]) => tidy(Math.abs(a - b)) <= rule.most);
+      return judged('threadDiameters', found.threadDiameters, ([a, b]) => steady(Math.abs(a - b)) <= rule.most);
     case 'length':
       return judged('length', found.length, (length) => length <= rule.most);
     case 'final-torque':
@@ -50,6 +51,3 @@ function judged<T>(what: keyof FastenerEvidence, value: T | undefined, sound: (v
   if (value === undefined) return { kind: 'measure', what };
   return { kind: sound(value) ? 'reuse' : 'replace' };
 }
-
-/** To a millionth of a millimetre: the difference of two micrometer readings must not fail by a binary fraction. */
-const tidy = (millimetres: number): number => Number(millimetres.toFixed(6));

@@ -1,4 +1,5 @@
 import { type Millimetres, millimetres, type Window } from './quantity';
+import { sideOf, steady } from './steady';
 import type { Working } from './working';
 
 /** What a document says to do with a fastener whose stretch is off. `hold` is for a document that says nothing. */
@@ -24,8 +25,8 @@ export type StretchVerdict = {
 
 /** Stretch is the length tight less the length slack, both in mm, measured on the same fastener. Both bounds are within. */
 export function stretchVerdict(zero: Millimetres, tight: Millimetres, rule: StretchRule): StretchVerdict {
-  const stretch = millimetres(Number((tight - zero).toFixed(6)));
-  const verdict = stretch < rule.window.least ? 'under' : stretch > rule.window.most ? 'over' : 'within';
+  const stretch = steady(millimetres(tight - zero));
+  const verdict = sideOf(stretch, rule.window);
   return {
     stretch,
     verdict,

@@ -1,6 +1,7 @@
 import { fail, ok, type Result } from '../result';
 import { type NotPositive, notPositive } from './positive';
 import { type Degrees, degrees, type Millimetres, type Window } from './quantity';
+import { steady } from './steady';
 
 /** The turn past snug for bolts whose length is at most so many diameters. */
 export type TurnBand = {
@@ -33,8 +34,7 @@ export function turnFor(
 ): Result<{ readonly turn: Degrees; readonly window: Window }, NotPositive | NoTurn> {
   const bad = notPositive({ L: length, D: diameter });
   if (bad) return fail(bad);
-  // A hair is allowed so that exactly four diameters in inches is not pushed over the edge by binary fractions.
-  const diameters = length / diameter - 1e-9;
+  const diameters = steady(length / diameter);
   const band = table.bands.find((one) => diameters <= one.upToDiameters);
   if (!band)
     return fail({

@@ -1,5 +1,6 @@
 import { type NotPositive, notPositive } from '../fastening/positive';
 import { type Kilopascals, kilopascals, type Percent, percent } from '../fastening/quantity';
+import { steady } from '../fastening/steady';
 import type { Working } from '../fastening/working';
 import { assertNever, fail, ok, type Result } from '../result';
 
@@ -61,9 +62,9 @@ export function compressionVerdict(
   if (!lowest || !highest || rising.length < 2) return fail({ code: 'too-few-cylinders', given: rising.length });
   const bad = notPositive(Object.fromEntries(rising));
   if (bad) return fail(bad);
-  const needed = neededBy(rule, highest[1], rising);
+  const needed = steady(neededBy(rule, highest[1], rising));
   // "20 % below" is already a failure, so an average rule must be exceeded and the others only reached.
-  const isLow = (p: Kilopascals) => (rule.kind === 'below-average' ? p <= needed : p < needed - HAIR);
+  const isLow = (p: Kilopascals) => (rule.kind === 'below-average' ? steady(p) <= needed : steady(p) < needed);
   const low = rising.filter(([, p]) => isLow(p)).map(([cylinder]) => cylinder);
   const share = percent((100 * lowest[1]) / highest[1]);
   return ok({
@@ -85,9 +86,6 @@ export function compressionVerdict(
     },
   });
 }
-
-/** Less than any gauge shows: keeps 120 psi, exactly three quarters of 160, from failing by a binary fraction. */
-const HAIR = 1e-6;
 
 function neededBy(
   rule: CompressionRule,

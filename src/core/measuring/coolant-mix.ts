@@ -1,5 +1,6 @@
 import { type NotPositive, notPositive } from '../fastening/positive';
 import { type Litres, litres, type Percent, percent } from '../fastening/quantity';
+import { steady } from '../fastening/steady';
 import type { Working } from '../fastening/working';
 import { fail, ok, type Result } from '../result';
 
@@ -71,7 +72,7 @@ export function topUp(
   if (drained > capacity) return fail({ code: 'drained-more-than-held', drained, capacity });
   const needed = (capacity * shares.wanted - (capacity - drained) * shares.present) / shares.concentrate;
   if (needed < 0) return fail({ code: 'already-there', present: shares.present, wanted: shares.wanted });
-  if (needed > drained * (1 + 1e-12)) {
+  if (steady(needed) > steady(drained)) {
     const least = drainAndRefill(capacity, shares);
     return least.ok ? fail({ code: 'drain-more', drained, needed: least.value.volume }) : least;
   }

@@ -1,4 +1,5 @@
 import { type Millimetres, millimetres } from '../fastening/quantity';
+import { steady } from '../fastening/steady';
 import { fail, ok, type Result } from '../result';
 
 /** The six lines a straightedge is laid along: both long edges, both ends, both diagonals. */
@@ -49,7 +50,13 @@ export function flatnessVerdict(
   const negative = judged.find(({ gap }) => !(gap >= 0));
   if (negative) return fail({ code: 'negative-gap', line: negative.line, given: negative.gap });
   const worst = judged.reduce((a, b) => (b.gap / b.limit > a.gap / a.limit ? b : a));
-  return ok({ worst: worst.line, gap: worst.gap, limit: worst.limit, within: worst.gap <= worst.limit, rule });
+  return ok({
+    worst: worst.line,
+    gap: worst.gap,
+    limit: worst.limit,
+    within: steady(worst.gap) <= steady(worst.limit),
+    rule,
+  });
 }
 
 /** The limit on one line in mm. A rule for each mm of span is measured along that very line. */
@@ -58,5 +65,5 @@ export function limitOn(line: FlatnessLine, rule: FlatnessRule, face: Face): Mil
   const isDiagonal = line === 'diagonal-1' || line === 'diagonal-2';
   const span = isEnd ? face.width : isDiagonal ? Math.hypot(face.length, face.width) : face.length;
   const limit = isEnd ? rule.across : rule.along;
-  return limit.kind === 'fixed' ? limit.most : millimetres(Number((limit.each * span).toPrecision(12)));
+  return limit.kind === 'fixed' ? limit.most : steady(millimetres(limit.each * span));
 }

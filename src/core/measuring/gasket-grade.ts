@@ -1,4 +1,5 @@
 import { type Millimetres, millimetres } from '../fastening/quantity';
+import { sideOf, steady } from '../fastening/steady';
 import { fail, ok, type Result } from '../result';
 
 /** One gasket grade: for which piston heights, both ends included as printed, and how thick it is. All in mm. */
@@ -38,11 +39,14 @@ export function gasketGrade(
   pistons: readonly PistonHeight[],
   grades: readonly GasketGrade[],
 ): Result<GradeChoice, GradeError> {
-  const averages = pistons.map(({ cylinder, readings: [a, b] }) => ({ cylinder, height: tidy((a + b) / 2) }));
+  const averages = pistons.map(({ cylinder, readings: [a, b] }) => ({
+    cylinder,
+    height: steady(millimetres((a + b) / 2)),
+  }));
   const [first, ...rest] = averages;
   if (!first) return fail({ code: 'no-readings' });
   const { cylinder, height } = rest.reduce((top, one) => (one.height > top.height ? one : top), first);
-  const [grade, ...others] = grades.filter((one) => height >= one.least && height <= one.most);
+  const [grade, ...others] = grades.filter((one) => sideOf(height, one) === 'within');
   if (grade && others.length === 0) return ok({ grade, decidedBy: cylinder, height });
   const could = grade ? [grade, ...others] : aroundCrack(height, grades);
   return could.length > 1
@@ -56,6 +60,3 @@ function aroundCrack(height: Millimetres, grades: readonly GasketGrade[]): reado
   const above = grades.filter((one) => one.least > height).toSorted((a, b) => a.least - b.least)[0];
   return below && above ? [below, above] : [];
 }
-
-/** To a millionth of a millimetre: an average of printed readings must land on a printed border when it is on it. */
-const tidy = (value: number): Millimetres => millimetres(Number(value.toFixed(6)));

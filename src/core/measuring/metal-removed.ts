@@ -1,4 +1,5 @@
 import { type Millimetres, millimetres } from '../fastening/quantity';
+import { steady } from '../fastening/steady';
 
 /** Metal taken off one face, ever: a head may come with some gone already. */
 export type Cut = { readonly face: string; readonly depth: Millimetres };
@@ -22,9 +23,10 @@ export type RemovalVerdict = {
 /** Adds up, in mm, the cuts on the faces that share a limit. */
 export function removalVerdict(cuts: readonly Cut[], limit: RemovalLimit): RemovalVerdict {
   const sum = cuts.filter((cut) => limit.faces.includes(cut.face)).reduce((total, cut) => total + cut.depth, 0);
-  const removed = tidy(sum);
-  return { removed, left: tidy(Math.max(0, limit.most - removed)), over: tidy(Math.max(0, removed - limit.most)) };
+  const removed = steady(millimetres(sum));
+  return {
+    removed,
+    left: steady(millimetres(Math.max(0, limit.most - removed))),
+    over: steady(millimetres(Math.max(0, removed - limit.most))),
+  };
 }
-
-/** To a millionth of a millimetre, so that two cuts of 0.1 leave exactly nothing of 0.2. */
-const tidy = (value: number): Millimetres => millimetres(Number(value.toFixed(6)));

@@ -1,4 +1,5 @@
 import type { Millimetres, Window } from '../fastening/quantity';
+import { sideOf } from '../fastening/steady';
 import { gapWith, type ValveGap } from './shim';
 
 /** Which removed shim goes to which valve: index of the shim by index of the valve; undefined where one must be bought. */
@@ -13,8 +14,7 @@ export function swapShims(valves: readonly ValveGap[], removed: readonly Millime
   const fits = (valve: number, shim: number): boolean => {
     const [v, s] = [valves[valve], removed[shim]];
     if (v === undefined || s === undefined) return false;
-    const gap = gapWith(v, s);
-    return gap >= window.least && gap <= window.most;
+    return sideOf(gapWith(v, s), window) === 'within';
   };
   const valveOf = new Map<number, number>();
   const place = (valve: number, tried: Set<number>): boolean => {

@@ -1,5 +1,6 @@
 import { type NotPositive, notPositive } from '../fastening/positive';
 import { type Millimetres, millimetres, type Window } from '../fastening/quantity';
+import { sideOf, steady } from '../fastening/steady';
 import type { Working } from '../fastening/working';
 import { fail, ok, type Result } from '../result';
 
@@ -24,6 +25,7 @@ export type ShimChoice = {
 
 export type ShimError =
   | NotPositive
+  | { readonly code: 'negative-gap'; readonly given: number }
   | { readonly code: 'no-such-shim'; readonly ideal: Millimetres; readonly range: ShimRange }
   /** The nearest size leaves a gap outside the window. */
   | { readonly code: 'gap-outside-window'; readonly choice: ShimChoice; readonly window: Window };
@@ -31,17 +33,17 @@ export type ShimError =
 /**
  * The shim that brings a valve's gap nearest to the one wanted: new = old + measured - wanted, then the nearest size.
  * In mm; `window` is what the document allows the gap to be. A gap of zero can be measured and is allowed.
- * Errors: `not-positive`, `no-such-shim`, `gap-outside-window`. Source: common practice.
+ * Errors: `not-positive`, `negative-gap`, `no-such-shim`, `gap-outside-window`. Source: common practice.
  */
 export function shimFor(valve: ValveGap, range: ShimRange, window?: Window): Result<ShimChoice, ShimError> {
   const bad = notPositive({ shim: valve.shim, wanted: valve.wanted, step: range.step });
   if (bad) return fail(bad);
-  const ideal = tidy(valve.shim + valve.gap - valve.wanted);
-  const shim = tidy(range.least + Math.round((ideal - range.least) / range.step) * range.step);
+  if (!(valve.gap >= 0)) return fail({ code: 'negative-gap', given: valve.gap });
+  const ideal = steady(millimetres(valve.shim + valve.gap - valve.wanted));
+  const shim = steady(millimetres(range.least + Math.round((ideal - range.least) / range.step) * range.step));
   if (!(shim >= range.least && shim <= range.most)) return fail({ code: 'no-such-shim', ideal, range });
   const choice = { ideal, shim, gap: gapWith(valve, shim), working: workingOf(valve, ideal) };
-  if (window && (choice.gap < window.least || choice.gap > window.most))
-    return fail({ code: 'gap-outside-window', choice, window });
+  if (window && sideOf(choice.gap, window) !== 'within') return fail({ code: 'gap-outside-window', choice, window });
   return ok(choice);
 }
 
@@ -56,7 +58,5 @@ const workingOf = (valve: ValveGap, ideal: Millimetres): Working => ({
 });
 
 /** The gap of a valve, in mm, with another shim in it. */
-export const gapWith = (valve: ValveGap, shim: Millimetres): Millimetres => tidy(valve.gap + valve.shim - shim);
-
-/** To a millionth of a millimetre, so that sums of printed sizes are printed sizes. */
-const tidy = (value: number): Millimetres => millimetres(Number(value.toFixed(6)));
+export const gapWith = (valve: ValveGap, shim: Millimetres): Millimetres =>
+  steady(millimetres(valve.gap + valve.shim - shim));
