@@ -13,7 +13,7 @@ export type Friction = { readonly thread: number; readonly bearing: number };
 /**
  * The assembly torque for a preload F in N, in N·m: M = F (0.16 P + 0.58 d2 mu_t + Dkm/2 mu_b), Dkm = (dw + dh)/2.
  * The first term is the pitch, the second the thread, the third the head. Metric threads.
- * Error: `not-positive`. Source: VDI 2230 part 1.
+ * Error: `not-positive`. Source: VDI 2230 part 1, form from memory; its 2001 guide table for fine threads agrees.
  */
 export function assemblyTorque(
   preload: Newtons,
@@ -56,7 +56,7 @@ const USED = 0.9;
 /**
  * The preload in N at which tension and torsion together reach 90 % of the yield strength Rp in MPa:
  * F = 0.9 Rp A0 / sqrt(1 + 3 k^2), k = 1.5 (d2/d0) (P/(pi d2) + 1.155 mu), d0 = (d2 + d3)/2, A0 = pi d0^2/4.
- * Metric threads. Error: `not-positive`. Source: VDI 2230 part 1.
+ * Metric threads. Error: `not-positive`. Source: VDI 2230 part 1, form from memory; its 2001 guide table for fine threads agrees.
  */
 export function preloadAtYield(
   thread: Thread,

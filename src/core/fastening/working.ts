@@ -16,7 +16,10 @@ export type Working = {
 
 export type FormulaId = keyof typeof FORMULAS;
 
-/** What each formula is and where it comes from. Notation and titles, the same in every language. */
+/**
+ * What each formula is and where it comes from: notation and titles, the same in every language. Figures in the units
+ * their working gives; what stands after a comma is worked out first.
+ */
 export const FORMULAS = {
   'adapter-setting': {
     formula: 'S = T · L / (L + E · cos a)',
@@ -26,21 +29,24 @@ export const FORMULAS = {
     formula: 'T = S · (L + E · cos a) / L',
     source: 'US Army TM 9-254, ch. 4',
   },
-  'torque-short': { formula: 'T = K · D · F', source: 'textbook short form; K is a range, not a constant' },
-  'tension-short': { formula: 'F = T / (K · D)', source: 'textbook short form; K is a range, not a constant' },
+  'torque-short': { formula: 'T = K · D · F / 1000', source: 'textbook short form; K is a range, not a constant' },
+  'tension-short': { formula: 'F = 1000 · T / (K · D)', source: 'textbook short form; K is a range, not a constant' },
   'torque-long': {
-    formula: 'M = F · (0.16 · P + 0.58 · d2 · μt + (Dkm / 2) · μb)',
-    source: 'VDI 2230 part 1',
+    formula: 'M = F · (0.16 · P + 0.58 · d2 · μt + (Dkm / 2) · μb) / 1000',
+    source: 'VDI 2230 part 1, form from memory; agrees with its 2001 guide table',
   },
   'preload-at-yield': {
     formula: 'F = 0.9 · Rp · A0 / √(1 + 3 · k²), k = 1.5 · (d2 / d0) · (P / (π · d2) + 1.155 · μ)',
-    source: 'VDI 2230 part 1',
+    source: 'VDI 2230 part 1, form from memory; agrees with its 2001 guide table',
   },
   'proof-load': { formula: 'F = Sp · As', source: 'ISO 898-1; SAE J429' },
-  'turn-preload': { formula: 'dF = u · kb · kj / (kb + kj), kb = E · A / L', source: 'textbook; elastic range only' },
+  'turn-preload': {
+    formula: 'dF = u · kb · kj / (kb + kj), u = P · angle / 360',
+    source: 'textbook, from memory; elastic range only',
+  },
   'lubricant-change': { formula: 'T2 = T1 · K2 / K1', source: 'follows from T = K · D · F at the same F' },
   stretch: { formula: 'stretch = tight − zero', source: 'US Army TM 55-1905-223-24-1' },
-  'leak-percent': { formula: 'leak = 100 · (fed − held) / fed', source: 'FAA AC 43.13-1B, 8-14' },
+  'leak-percent': { formula: 'leak = 100 · (fed − held) / fed', source: 'common practice' },
   'compression-share': { formula: 'share = 100 · lowest / highest', source: 'common practice' },
   'drain-and-refill': {
     formula: 'x = V · (wanted − present) / (concentrate − present)',

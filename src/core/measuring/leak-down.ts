@@ -42,7 +42,7 @@ export type LeakError =
 /**
  * The leakage in percent: what is lost of the pressure fed, 100 (fed - held)/fed, both in kPa on the gauge.
  * Errors: `not-positive` for the feed, `held-above-fed` (the two gauges are swapped or need zeroing; a reading below
- * zero too). Source: FAA AC 43.13-1B, 8-14.
+ * zero too). Source: common practice.
  */
 export function leakage(
   fed: Kilopascals,

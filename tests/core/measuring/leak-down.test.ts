@@ -21,7 +21,7 @@ describe('leakage and its grade', () => {
     [100, 92, 8, 'sound', 'common practice: under 10 % is healthy'],
     [100, 90, 10, 'investigate', 'common practice'],
     [100, 70, 30, 'investigate', 'common practice'],
-    [80, 60, 25, 'investigate', 'derived, FAA AC 43.13-1B, 8-14; the 25 % limit is from memory'],
+    [80, 60, 25, 'investigate', 'derived; 25 % as the limit of FAA AC 43.13-1B is from memory'],
     [80, 70, 12.5, 'investigate', 'derived'],
     [80, 80, 0, 'sound', 'derived'],
     [80, 0, 100, 'investigate', 'derived'],
