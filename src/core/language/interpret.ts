@@ -1,6 +1,7 @@
 import { assertNever } from '../result';
-import type { LiveCommand, LiveGrammar, Meaning, Phrase, SlotDomain, SlotValue } from './grammar';
-import { type Found, Matcher, slotValue } from './match';
+import { holds, slotValues } from './domain';
+import type { LiveGrammar, Meaning, Phrase, SlotValue } from './grammar';
+import { type Found, Matcher } from './match';
 import { anyPhrase } from './slots';
 import { spokenWords } from './spoken-words';
 
@@ -15,8 +16,8 @@ export function interpret(live: LiveGrammar, text: string): Meaning {
   const matcher = new Matcher(live.parts, words, (_, phrase) => phrase);
   for (const command of live.commands)
     for (const { slots } of whole(matcher, command.phrase, words.length)) {
-      const values = valuesOf(command, slots);
-      if (Object.entries(values).some(([slot, value]) => !isIn(command.slots[slot], value))) continue;
+      const values = slotValues(command, slots);
+      if (Object.entries(values).some(([slot, value]) => !holds(command.slots[slot], value))) continue;
       const { rule, manner } = command;
       meanings.set(JSON.stringify([rule, values]), { kind: 'command', rule, manner, slots: values });
     }
@@ -44,8 +45,8 @@ function almost(live: LiveGrammar, words: readonly string[]): Meaning {
       return domain && domain.kind !== 'options' ? anyPhrase(slot, domain) : phrase;
     };
     for (const { slots } of whole(new Matcher(live.parts, words, view), command.phrase, words.length)) {
-      const outside = Object.entries(valuesOf(command, slots)).find(
-        ([slot, value]) => !isIn(command.slots[slot], value),
+      const outside = Object.entries(slotValues(command, slots)).find(
+        ([slot, value]) => !holds(command.slots[slot], value),
       );
       if (outside) return { kind: 'almost', rule: command.rule, slot: outside[0], given: given(outside[1]) };
     }
@@ -55,60 +56,6 @@ function almost(live: LiveGrammar, words: readonly string[]): Meaning {
 
 const whole = (matcher: Matcher, phrase: Phrase, length: number): readonly Found[] =>
   matcher.match(phrase, 0).filter((found) => found.end === length);
-
-function valuesOf(command: LiveCommand, slots: Found['slots']): Readonly<Record<string, SlotValue>> {
-  const values: Record<string, SlotValue> = {};
-  for (const [slot, said] of Object.entries(slots)) {
-    const domain = command.slots[slot];
-    const value = domain && slotValue(valueKind(domain), said);
-    if (value) values[slot] = value;
-  }
-  return values;
-}
-
-function valueKind(domain: SlotDomain): SlotValue['kind'] {
-  switch (domain.kind) {
-    case 'integers':
-      return 'integer';
-    case 'reading':
-      return 'reading';
-    case 'named':
-    case 'options':
-      return 'option';
-    default:
-      return assertNever(domain);
-  }
-}
-
-function isIn(domain: SlotDomain | undefined, value: SlotValue): boolean {
-  switch (domain?.kind) {
-    case undefined:
-      return false;
-    case 'integers':
-      return value.kind === 'integer' && domain.values.includes(value.value);
-    case 'reading':
-      return value.kind === 'reading' && isReadingIn(domain, value.value, value.unit);
-    case 'named':
-      return value.kind === 'option' && domain.ids.includes(value.id);
-    case 'options':
-      return value.kind === 'option' && domain.options.some(({ id }) => id === value.id);
-    default:
-      return assertNever(domain);
-  }
-}
-
-// Room for binary rounding: 0.1 + 0.2 said in words is still 0.3.
-const SLACK = 1e-9;
-
-function isReadingIn(domain: Extract<SlotDomain, { kind: 'reading' }>, value: number, unit: string | null): boolean {
-  const steps = value * 10 ** domain.decimals;
-  return (
-    value >= domain.least - SLACK &&
-    value <= domain.most + SLACK &&
-    Math.abs(steps - Math.round(steps)) < 1e-6 &&
-    (unit === null ? !domain.unitNeeded : domain.units.includes(unit))
-  );
-}
 
 function given(value: SlotValue): string {
   switch (value.kind) {

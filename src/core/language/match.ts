@@ -1,5 +1,5 @@
 import { assertNever } from '../result';
-import type { Phrase, SlotValue } from './grammar';
+import type { Phrase } from './grammar';
 import { type Piece, readTag, summed, tagged } from './tags';
 
 /** One way in which words from some place on fit a phrase: where it ends and what it comes to. */
@@ -104,20 +104,4 @@ const after = (head: Found, tail: Found): Found => ({
 function distinct(all: readonly Found[]): readonly Found[] {
   if (all.length < 2) return all;
   return [...new Map(all.map((found) => [JSON.stringify(found), found])).values()];
-}
-
-/** The value of a slot from what was said in it, or undefined where it has none. */
-export function slotValue(kind: SlotValue['kind'], said: readonly Piece[]): SlotValue | undefined {
-  const number = said.find((piece) => piece.kind === 'number')?.value;
-  const name = said.find((piece) => piece.kind === 'name')?.id;
-  switch (kind) {
-    case 'integer':
-      return number === undefined ? undefined : { kind, value: number };
-    case 'reading':
-      return number === undefined ? undefined : { kind, value: number, unit: name ?? null };
-    case 'option':
-      return name === undefined ? undefined : { kind, id: name };
-    default:
-      return assertNever(kind);
-  }
 }

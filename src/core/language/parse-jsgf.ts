@@ -1,7 +1,8 @@
-import { fail, ok, type Result } from '../result';
+import { assertNever, fail, ok, type Result } from '../result';
 import type { Phrase } from './grammar';
+import { Cursor } from './jsgf/cursor';
 import type { JsgfIssue, JsgfIssueCode } from './jsgf/issue';
-import { type Token, tokens } from './jsgf/tokens';
+import { tokens } from './jsgf/tokens';
 
 export type { JsgfIssue, JsgfIssueCode } from './jsgf/issue';
 
@@ -41,189 +42,113 @@ export function parseJsgf(text: string): Result<JsgfFile, readonly JsgfIssue[]> 
     const given = (text.split('\n', 1)[0] ?? '').slice(0, 40);
     issues.push({ code: 'no-header', ...start, given, mend: 'Begin the file with "#JSGF V1.0;".' });
   }
-  const file = new Reader(tokens(text, header?.[0].length ?? 0, issues), issues).file();
+  const file = readFile(new Cursor(tokens(text, header?.[0].length ?? 0, issues), issues));
   return issues.length > 0 ? fail(issues) : ok(file);
 }
 
-/**
- * Recursive descent with panic mode: the first thing that cannot be read is reported, the rest of its statement is
- * stepped over, and what was read of it is dropped.
- */
-class Reader {
-  private at = 0;
-  private depth = 0;
-  private isLost = false;
-
-  constructor(
-    private readonly all: readonly Token[],
-    private readonly issues: JsgfIssue[],
-  ) {}
-
-  file(): JsgfFile {
-    let name: string | undefined;
-    const imports: string[] = [];
-    const rules: JsgfRule[] = [];
-    while (this.here().kind !== 'end') {
-      const token = this.here();
-      this.isLost = false;
-      if (this.takesWord('grammar')) name = this.grammarName();
-      else if (this.takesWord('import')) imports.push(this.importName());
-      else rules.push(...this.rule());
-      if (this.isLost) this.takesSign(';');
-      if (name === undefined) {
-        this.note('no-grammar-name', token, 'Name the grammar after the header: "grammar name;".');
-        name = '';
-      }
-    }
-    if (name === undefined) this.note('no-grammar-name', this.here(), 'Name the grammar: "grammar name;".');
-    return { name: name ?? '', imports, rules };
+function readFile(cursor: Cursor): JsgfFile {
+  let name: string | undefined;
+  const imports: string[] = [];
+  const rules: JsgfRule[] = [];
+  const start = cursor.here();
+  while (cursor.here().kind !== 'end') {
+    if (cursor.takesWord('grammar')) {
+      name = cursor.take('word', 'A grammar name is one word, with dots between its parts.').text;
+      cursor.takeSign(';');
+    } else if (cursor.takesWord('import')) {
+      imports.push(cursor.take('rule', 'Write an import as "import <grammar.*>;".').text);
+      cursor.takeSign(';');
+    } else rules.push(...readRule(cursor));
+    cursor.leaveStatement();
   }
+  if (name === undefined) cursor.note('no-grammar-name', start, 'Name the grammar after the header: "grammar name;".');
+  return { name: name ?? '', imports, rules };
+}
 
-  private grammarName(): string {
-    const name = this.take('word', 'A grammar name is one word, with dots between its parts.').text;
-    this.takeSign(';');
-    return name;
-  }
+/** One rule, or none where it could not be read. */
+function readRule(cursor: Cursor): readonly JsgfRule[] {
+  const isPublic = cursor.takesWord('public');
+  const { text, line, column } = cursor.take('rule', 'A rule is written "<name> = words;".');
+  cursor.takeSign('=');
+  const phrase = readAlternatives(cursor, 0);
+  cursor.takeSign(';');
+  return cursor.isLost ? [] : [{ name: text, isPublic, phrase, line, column }];
+}
 
-  private importName(): string {
-    const name = this.take('rule', 'Write an import as "import <grammar.*>;".').text;
-    this.takeSign(';');
-    return name;
-  }
+function readAlternatives(cursor: Cursor, depth: number): Phrase {
+  if (depth >= DEEPEST) return lost(cursor, 'too-deep', 'Give the inner groups rules of their own.');
+  const first = cursor.here();
+  const parts: Phrase[] = [];
+  const weights: number[] = [];
+  do {
+    if (cursor.here().kind === 'weight') weights.push(readWeight(cursor));
+    parts.push(readSequence(cursor, depth));
+  } while (cursor.takesSign('|'));
+  const [only] = parts;
+  if (weights.length === 0) return parts.length === 1 && only ? only : { kind: 'oneOf', parts };
+  if (weights.length < parts.length) cursor.note('mixed-weights', first, 'Weigh every alternative or none.');
+  return { kind: 'oneOf', parts, weights };
+}
 
-  private rule(): readonly JsgfRule[] {
-    const isPublic = this.takesWord('public');
-    const { text, line, column } = this.take('rule', 'A rule is written "<name> = words;".');
-    this.takeSign('=');
-    const phrase = this.alternatives();
-    this.takeSign(';');
-    return this.isLost ? [] : [{ name: text, isPublic, phrase, line, column }];
-  }
+function readWeight(cursor: Cursor): number {
+  const token = cursor.next();
+  const value = Number(token.text);
+  if (Number.isFinite(value) && value >= 0) return value;
+  cursor.note('bad-weight', token, 'A weight is a number from 0 up, such as /0.5/.');
+  return 1;
+}
 
-  private alternatives(): Phrase {
-    if (this.depth >= DEEPEST) return this.lose('too-deep', 'Give the inner groups rules of their own.');
-    this.depth += 1;
-    const first = this.here();
-    const parts: Phrase[] = [];
-    const weights: number[] = [];
-    do {
-      if (this.here().kind === 'weight') weights.push(this.weight());
-      parts.push(this.sequence());
-    } while (this.takesSign('|'));
-    this.depth -= 1;
-    const [only] = parts;
-    if (weights.length === 0) return parts.length === 1 && only ? only : { kind: 'oneOf', parts };
-    if (weights.length < parts.length && !this.isLost)
-      this.note('mixed-weights', first, 'Weigh every alternative or none.');
-    return { kind: 'oneOf', parts, weights };
-  }
+function readSequence(cursor: Cursor, depth: number): Phrase {
+  const parts: Phrase[] = [];
+  for (let part = readItem(cursor, depth); part; part = readItem(cursor, depth)) parts.push(part);
+  const [only] = parts;
+  if (!only) return lost(cursor, 'empty', 'Put words here, or <NULL> where nothing need be said.');
+  return parts.length === 1 ? only : { kind: 'seq', parts };
+}
 
-  private weight(): number {
-    const token = this.next();
-    const value = Number(token.text);
-    if (Number.isFinite(value) && value >= 0) return value;
-    this.note('bad-weight', token, 'A weight is a number from 0 up, such as /0.5/.');
-    return 1;
+/** One part with the signs bound to it: `*`, `+` and tags bind tighter than a sequence. */
+function readItem(cursor: Cursor, depth: number): Phrase | undefined {
+  let part = readBare(cursor, depth);
+  while (part) {
+    if (cursor.takesSign('*')) part = { kind: 'repeat', part, least: 0 };
+    else if (cursor.takesSign('+')) part = { kind: 'repeat', part, least: 1 };
+    else if (cursor.here().kind === 'tag') part = { kind: 'tagged', part, tag: cursor.next().text.trim() };
+    else break;
   }
+  return part;
+}
 
-  private sequence(): Phrase {
-    const parts: Phrase[] = [];
-    for (let part = this.item(); part; part = this.item()) parts.push(part);
-    const [only] = parts;
-    if (!only) return this.lose('empty', 'Put words here, or <NULL> where nothing need be said.');
-    return parts.length === 1 ? only : { kind: 'seq', parts };
+function readBare(cursor: Cursor, depth: number): Phrase | undefined {
+  const token = cursor.here();
+  switch (token.kind) {
+    case 'word':
+    case 'quoted':
+      cursor.next();
+      if (token.text === '') cursor.note('empty', token, 'A quoted word needs something between its quotes.');
+      return { kind: 'word', text: token.text };
+    case 'rule':
+      cursor.next();
+      if (token.text === 'NULL') return { kind: 'null' };
+      return token.text === 'VOID' ? { kind: 'void' } : { kind: 'rule', name: token.text };
+    case 'sign':
+      if (cursor.takesSign('(')) return readGroup(cursor, depth, ')');
+      return cursor.takesSign('[') ? { kind: 'optional', part: readGroup(cursor, depth, ']') } : undefined;
+    case 'tag':
+    case 'weight':
+    case 'end':
+      return undefined;
+    default:
+      return assertNever(token.kind);
   }
+}
 
-  /** One part with the signs bound to it: `*`, `+` and tags bind tighter than a sequence. */
-  private item(): Phrase | undefined {
-    let part = this.bare();
-    while (part) {
-      if (this.takesSign('*')) part = { kind: 'repeat', part, least: 0 };
-      else if (this.takesSign('+')) part = { kind: 'repeat', part, least: 1 };
-      else if (this.here().kind === 'tag') part = { kind: 'tagged', part, tag: this.next().text.trim() };
-      else break;
-    }
-    return part;
-  }
+function readGroup(cursor: Cursor, depth: number, close: string): Phrase {
+  const part = readAlternatives(cursor, depth + 1);
+  cursor.takeSign(close);
+  return part;
+}
 
-  private bare(): Phrase | undefined {
-    const token = this.here();
-    switch (token.kind) {
-      case 'word':
-      case 'quoted':
-        this.at += 1;
-        if (token.text === '') this.note('empty', token, 'A quoted word needs something between its quotes.');
-        return { kind: 'word', text: token.text };
-      case 'rule':
-        this.at += 1;
-        if (token.text === 'NULL') return { kind: 'null' };
-        if (token.text === 'VOID') return { kind: 'void' };
-        return { kind: 'rule', name: token.text };
-      case 'sign':
-        if (this.takesSign('(')) return this.closed(')');
-        if (this.takesSign('[')) return { kind: 'optional', part: this.closed(']') };
-        return undefined;
-      case 'tag':
-      case 'weight':
-      case 'end':
-        return undefined;
-    }
-  }
-
-  private closed(sign: string): Phrase {
-    const part = this.alternatives();
-    this.takeSign(sign);
-    return part;
-  }
-
-  private here(): Token {
-    const token = this.all[this.at] ?? this.all[this.all.length - 1];
-    if (!token) throw new Error('a token list ends with its end token');
-    return token;
-  }
-
-  private next(): Token {
-    const token = this.here();
-    this.at += 1;
-    return token;
-  }
-
-  private takesWord(text: string): boolean {
-    const isHere = this.here().kind === 'word' && this.here().text === text;
-    if (isHere) this.at += 1;
-    return isHere;
-  }
-
-  private takesSign(text: string): boolean {
-    const isHere = this.here().kind === 'sign' && this.here().text === text;
-    if (isHere) this.at += 1;
-    return isHere;
-  }
-
-  private take(kind: Token['kind'], mend: string): Token {
-    if (this.here().kind === kind) return this.next();
-    this.lose('unexpected', mend);
-    return this.here();
-  }
-
-  private takeSign(sign: string): void {
-    if (!this.takesSign(sign)) this.lose(this.here().kind === 'end' ? 'unclosed' : 'unexpected', `Put "${sign}" here.`);
-  }
-
-  private note(code: JsgfIssueCode, { text, line, column }: Token, mend: string): void {
-    this.issues.push({ code, line, column, given: text.slice(0, 40), mend });
-  }
-
-  /** Gives up this statement: nothing more of it is read or reported. */
-  private lose(code: JsgfIssueCode, mend: string): Phrase {
-    if (!this.isLost) this.note(code, this.here(), mend);
-    this.isLost = true;
-    while (!this.isAtEndOfStatement()) this.at += 1;
-    return { kind: 'void' };
-  }
-
-  private isAtEndOfStatement(): boolean {
-    const { kind, text } = this.here();
-    return kind === 'end' || (kind === 'sign' && text === ';');
-  }
+function lost(cursor: Cursor, code: JsgfIssueCode, mend: string): Phrase {
+  cursor.lose(code, mend);
+  return { kind: 'void' };
 }

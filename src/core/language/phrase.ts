@@ -25,3 +25,23 @@ export function oneOf(parts: readonly Phrase[]): Phrase {
 export function optional(part: Phrase): Phrase {
   return isNothing(part) || part.kind === 'null' ? { kind: 'null' } : { kind: 'optional', part };
 }
+
+/** One phrase for many sequences: what they begin with alike is said once, and the rest is left open after it. */
+export function sharingStarts(sequences: readonly (readonly Phrase[])[]): Phrase {
+  const groups = new Map<string, { readonly first: Phrase; readonly rests: (readonly Phrase[])[] }>();
+  for (const [first, ...rest] of sequences) {
+    if (!first || isNothing(first)) continue;
+    const key = JSON.stringify(first);
+    const group = groups.get(key) ?? { first, rests: [] };
+    group.rests.push(rest);
+    groups.set(key, group);
+  }
+  return oneOf(
+    [...groups.values()].map(({ first, rests }) => {
+      const longer = rests.filter((rest) => rest.length > 0);
+      if (longer.length === 0) return first;
+      const after = sharingStarts(longer);
+      return seq([first, longer.length < rests.length ? optional(after) : after]);
+    }),
+  );
+}

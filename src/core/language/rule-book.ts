@@ -1,7 +1,7 @@
 import { fail, ok, type Result } from '../result';
 import { type Phrase, type RuleBook, SLOT_NAMES } from './grammar';
 import type { JsgfIssue } from './jsgf/issue';
-import { rulesAtStart, rulesIn, tagsIn } from './jsgf/references';
+import { all, rulesAtStart, rulesIn, tagsIn } from './jsgf/references';
 import { type JsgfFile, type JsgfRule, parseJsgf } from './parse-jsgf';
 import { readTag } from './tags';
 
@@ -48,11 +48,11 @@ const issueAt = (
   mend: string,
 ): BookIssue => ({ file, code, line, column, given, mend });
 
-function referenceIssues({ file, grammar }: Read, all: readonly Read[]): readonly BookIssue[] {
+function referenceIssues({ file, grammar }: Read, others: readonly Read[]): readonly BookIssue[] {
   const visible = new Set(grammar.rules.map((rule) => rule.name));
   const unknown: BookIssue[] = [];
   for (const from of grammar.imports) {
-    const exported = exports(from, all);
+    const exported = exports(from, others);
     if (exported.length === 0)
       unknown.push(
         issueAt(file, { line: 1, column: 1 }, 'unknown-import', from, 'Import public rules as <grammar.*>.'),
@@ -70,20 +70,33 @@ function referenceIssues({ file, grammar }: Read, all: readonly Read[]): readonl
 }
 
 /** The public rules that an import names: `<grammar.*>` or `<grammar.rule>`. */
-function exports(from: string, all: readonly Read[]): readonly string[] {
+function exports(from: string, others: readonly Read[]): readonly string[] {
   const dot = from.lastIndexOf('.');
   const [owner, wanted] = [from.slice(0, dot), from.slice(dot + 1)];
-  return all
+  return others
     .filter((one) => one.grammar.name === owner)
     .flatMap((one) => one.grammar.rules.filter((rule) => rule.isPublic).map((rule) => rule.name))
     .filter((name) => wanted === '*' || name === wanted);
 }
 
 const tagIssues = ({ file, grammar }: Read): readonly BookIssue[] =>
-  grammar.rules.flatMap((rule) =>
-    tagsIn(rule.phrase)
+  grammar.rules.flatMap((rule) => [
+    ...tagsIn(rule.phrase)
       .filter((tag) => [undefined, 'slot'].includes(readTag(tag)?.kind))
       .map((tag) => issueAt(file, rule, 'bad-tag', tag, 'A tag is a number, *n, /n, join, sum, "." or =name.')),
+    ...namesOnLastWord(rule.phrase).map((tag) =>
+      issueAt(file, rule, 'bad-tag', tag, 'Put the words it names in parentheses: a tag binds to the last word alone.'),
+    ),
+  ]);
+
+/** Names that follow several words but, as JSGF binds tags, hold only the last of them. */
+const namesOnLastWord = (phrase: Phrase): readonly string[] =>
+  all(phrase).flatMap((part) =>
+    part.kind === 'seq'
+      ? part.parts.flatMap((inside) =>
+          inside.kind === 'tagged' && readTag(inside.tag)?.kind === 'name' ? [inside.tag] : [],
+        )
+      : [],
   );
 
 function recursionIssues({ file, grammar }: Read, rules: ReadonlyMap<string, Phrase>): readonly BookIssue[] {

@@ -10,11 +10,25 @@ import { figures, plainWords } from './words';
 export const NUMBER_RULE = 'number';
 export const UNIT_RULE = 'unit';
 
+/** Phrases already built. A domain comes back at every turn of the job, and only a few are in play at a time. */
+const built = new WeakMap<RuleBook, Map<string, Phrase>>();
+const KEPT = 200;
+
 /**
  * The phrase of a slot whose domain is known: only what makes sense now, in every way of saying it.
  * VOID where nothing does, e.g. no loose ends; the command then cannot be said.
  */
 export function slotPhrase(slot: string, domain: SlotDomain, book: RuleBook): Phrase {
+  const known = built.get(book) ?? new Map<string, Phrase>();
+  built.set(book, known);
+  const key = `${slot} ${JSON.stringify(domain)}`;
+  const phrase = known.get(key) ?? build(slot, domain, book);
+  if (known.size >= KEPT) known.clear();
+  known.set(key, phrase);
+  return phrase;
+}
+
+function build(slot: string, domain: SlotDomain, book: RuleBook): Phrase {
   const rule = (name: string): Phrase => book.rules.get(name) ?? VOID;
   switch (domain.kind) {
     case 'integers':

@@ -128,7 +128,7 @@ function determined(loose: LooseGraph, start: number, end: number): WordGraph {
 
 /** Puts states together that go on alike (Moore's refinement), and numbers them from the start. */
 function smallest({ states }: WordGraph): WordGraph {
-  let block = states.map((state) => (state.isEnd ? 1 : 0));
+  let block: readonly number[] = states.map((state) => (state.isEnd ? 1 : 0));
   for (let count = 0; ; ) {
     const ids = new Map<string, number>();
     const refined = states.map((state, index) => {

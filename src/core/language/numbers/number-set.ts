@@ -39,6 +39,22 @@ export function largest(set: NumberSet): number {
   return last ? last[1] / 10 ** set.decimals : 0;
 }
 
+/** From the smallest number to the largest. */
+export function spread(set: NumberSet): number {
+  const [first] = set.ranges;
+  return first ? largest(set) - first[0] / 10 ** set.decimals : 0;
+}
+
+/** The numbers before the point of those in the set. */
+export function wholes(set: NumberSet): NumberSet {
+  const scale = 10 ** set.decimals;
+  const values = set.ranges.flatMap(([low, high]) => {
+    const from = Math.floor(low / scale);
+    return Array.from({ length: Math.floor(high / scale) - from + 1 }, (_, step) => from + step);
+  });
+  return setOf(values, set.decimals);
+}
+
 /** What must still be added to `value` to reach the set, as far as `least` to `most` can do it. */
 export function remaining(set: NumberSet, value: number, least: number, most: number): NumberSet {
   const taken = onGrid(value, set.decimals);

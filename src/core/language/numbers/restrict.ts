@@ -1,27 +1,33 @@
 import { assertNever } from '../../result';
 import type { Phrase } from '../grammar';
-import { isNothing, oneOf, optional, seq, VOID } from '../phrase';
+import { isNothing, oneOf, optional, seq, sharingStarts, VOID } from '../phrase';
 import { readTag, type Tag } from '../tags';
 import { isSingle, type Lookup, layoutsOf, type Place } from './layouts';
-import { has, isEmpty, keyOf, largest, type NumberSet, remaining, setOf } from './number-set';
+import { has, isEmpty, keyOf, largest, type NumberSet, remaining, setOf, spread, wholes } from './number-set';
 import { digitsOf, spokenValues } from './spoken-values';
 
 /**
- * The part of a number phrase that says exactly the numbers of a set, with its tags, as one phrase without references.
+ * The part of a number phrase that says the numbers of a set, with its tags, as one phrase without references.
  *
  * Numbers that go on alike share their tails ("one | two" before "sixty five"), as in the smallest automaton of the
- * set: the recogniser's graph stays small where a list of all numbers would not.
+ * set: the recogniser's graph stays small where a list of all numbers would not. Of a wide set with decimals only the
+ * whole part is held to the set, and any fraction may follow; the reader of the words must hold the rest.
  */
 export function restricted(phrase: Phrase, set: NumberSet, rule: Lookup): Phrase {
-  return new Restriction(rule, set.decimals).within(phrase, set);
+  return new Restriction(rule, set.decimals, set.decimals > 0 && spread(set) >= WIDE).within(phrase, set);
 }
+
+/** A set this wide has too many different ends for exact fractions to be worth their size. */
+const WIDE = 10;
 
 class Restriction {
   private readonly widths = new Map<Phrase, number | undefined>();
+  private readonly known = new Map<Phrase, Map<number, readonly number[]>>();
 
   constructor(
     private readonly rule: Lookup,
     private readonly decimals: number,
+    private readonly isLoose: boolean,
   ) {}
 
   within(phrase: Phrase, set: NumberSet): Phrase {
@@ -71,11 +77,7 @@ class Restriction {
       case 'sum':
         return again(this.within(part, set));
       case 'join':
-        return oneOf(
-          layoutsOf(part, { most: largest(set), decimals: this.decimals }, (p) => this.widthOf(p), this.rule).map(
-            (places) => again(this.sum(places, set)),
-          ),
-        );
+        return again(this.joined(part, set));
       case 'point':
       case 'name':
       case 'slot':
@@ -83,6 +85,20 @@ class Restriction {
       default:
         return assertNever(tag);
     }
+  }
+
+  private joined(part: Phrase, set: NumberSet): Phrase {
+    const size = { most: largest(set), decimals: this.decimals };
+    const layouts = layoutsOf(part, size, (inner) => this.widthOf(inner), this.rule);
+    if (!this.isLoose) return oneOf(layouts.map((places) => this.sum(places, set)));
+    const whole = wholes(set);
+    return sharingStarts(
+      layouts.map((places) => {
+        const point = places.findIndex((place) => place.factor < 1 && place.phrase.kind !== 'word');
+        const [before, after] = point === -1 ? [places, []] : [places.slice(0, point), places.slice(point)];
+        return [this.sum(before, whole), ...after.map((place) => place.phrase)];
+      }),
+    );
   }
 
   /** The values of a part, times a factor, that lie in a set. Values inside may be off the grid: half of one. */
@@ -125,7 +141,11 @@ class Restriction {
   }
 
   private values(phrase: Phrase, most: number): readonly number[] {
-    return spokenValues(phrase, { most, decimals: this.decimals }, this.rule);
+    const known = this.known.get(phrase)?.get(most);
+    if (known) return known;
+    const values = spokenValues(phrase, { most, decimals: this.decimals }, this.rule);
+    this.known.set(phrase, new Map([...(this.known.get(phrase) ?? []), [most, values]]));
+    return values;
   }
 
   private widthOf(phrase: Phrase): number | undefined {

@@ -1,0 +1,76 @@
+import { describe, expect, test } from 'vitest';
+import { extendable, interpret } from '../../../src/core/language/interpret';
+import { liveGrammar } from '../../../src/core/language/live-grammar';
+import { samples } from '../../../src/core/language/sample';
+import { wordsNow } from '../../../src/core/language/words-now';
+import { english, everything, hear, offerOf, wellFormed } from './english';
+
+const ASKING = /^(?:tell-|say-again|terse|full|slower|faster)/;
+
+describe('with every command live at once', () => {
+  const all = samples(everything, 3000);
+
+  test('each sentence means the command it was made from, and nothing else', () => {
+    const astray = all.filter(
+      ({ words, meaning }) => JSON.stringify(interpret(everything, words)) !== JSON.stringify(meaning),
+    );
+    expect(astray.map(({ words }) => [words, interpret(everything, words)])).toEqual([]);
+    expect(new Set(all.map(({ meaning }) => (meaning.kind === 'command' ? meaning.rule : ''))).size).toBe(
+      english.publicRules.length,
+    );
+  });
+
+  test('what was begun can go on until it is said', () => {
+    for (const { words } of samples(everything, 300)) {
+      const said = words.split(' ');
+      for (let count = 0; count < said.length; count += 1)
+        expect([count, words, extendable(everything, said.slice(0, count).join(' '))]).toEqual([count, words, true]);
+    }
+  });
+
+  test('no sentence that changes anything is the beginning or end of one that only asks', () => {
+    const asking = all.filter(({ meaning }) => meaning.kind === 'command' && ASKING.test(meaning.rule));
+    const cut = asking.flatMap(({ words }) => {
+      const said = words.split(' ');
+      const ends = said.flatMap((_, at) => (at === 0 ? [] : [said.slice(at), said.slice(0, at)]));
+      return ends
+        .map((part) => part.join(' '))
+        .filter((part) => {
+          const meaning = hear(part);
+          return meaning.kind === 'command' && !ASKING.test(meaning.rule) && meaning.rule !== 'stop';
+        });
+    });
+    expect(cut).toEqual([]);
+  });
+
+  test('only stop, quiet, done and clicked stand alone', () => {
+    expect([...new Set(all.map(({ words }) => words).filter((words) => !words.includes(' ')))].sort()).toEqual([
+      'clicked',
+      'done',
+      'quiet',
+      'stop',
+    ]);
+  });
+
+  test('the taught sentence of each command is understood as that command', () => {
+    const taught = wordsNow(everything);
+    expect(taught.map(({ rule }) => rule)).toEqual(english.publicRules);
+    for (const { rule, example } of taught) expect(hear(example)).toMatchObject({ kind: 'command', rule });
+  });
+});
+
+test('the critical pair of answers shares no word', () => {
+  const pair = wellFormed(
+    liveGrammar(
+      english,
+      ['confirm', 'cancel'].map((rule) => offerOf(rule)),
+      'pair',
+    ),
+  );
+  const [confirm = [], cancel = []] = ['confirm', 'cancel'].map((rule) =>
+    samples(pair, 100)
+      .filter(({ meaning }) => meaning.kind === 'command' && meaning.rule === rule)
+      .flatMap(({ words }) => words.split(' ')),
+  );
+  expect(confirm.filter((word) => cancel.includes(word))).toEqual([]);
+});
