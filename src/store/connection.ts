@@ -5,12 +5,11 @@ import { DATABASE_NAME, DATABASE_VERSION, type Database, type LogTables } from '
 
 /**
  * One connection to the database, opened again when the browser has cut it. When a newer version of the program wants
- * the database in another tab, this one lets go for good.
+ * the database in another tab, this one lets go, and the next call finds a `newer-store`.
  */
 export class Connection {
   readonly #name: string;
   #opening: Promise<Database> | null = null;
-  #superseded = false;
   #closed = false;
 
   constructor(name: string = DATABASE_NAME) {
@@ -31,7 +30,6 @@ export class Connection {
   }
 
   async open(): Promise<Result<Database, StoreFault>> {
-    if (this.#superseded) return fail({ code: 'newer-store', detail: 'another tab runs a newer version' });
     if (this.#closed) return fail({ code: 'storage-failed', detail: 'the store has been closed' });
     if (typeof indexedDB === 'undefined') return fail({ code: 'storage-missing', detail: 'no IndexedDB' });
     try {
@@ -57,10 +55,7 @@ export class Connection {
         database.createObjectStore('blobs');
         database.createObjectStore('settings');
       },
-      blocking: () => {
-        this.#superseded = true;
-        this.#letGo();
-      },
+      blocking: () => this.#letGo(),
       terminated: () => {
         this.#opening = null;
       },

@@ -34,7 +34,7 @@ export function writerLock(
     for (const listener of listeners) listener(next);
   };
 
-  /** The lock lasts as long as this promise. */
+  /** The lock lasts as long as this promise: for a tab that let go while it waited, not at all. */
   const hold = () => {
     become('writing');
     return new Promise<void>((resolve) => {
@@ -47,12 +47,12 @@ export function writerLock(
     const refused = await manager.request(name, { ifAvailable: true }, (lock) => (lock ? hold() : REFUSED));
     if (refused !== REFUSED) return;
     become('reading');
-    await manager.request(name, { signal: leaving.signal }, hold);
+    await manager.request(name, hold);
   };
 
   if (locks) {
     ask(locks).catch(() => {
-      // Let go while waiting, or a page that may not lock at all: the store still refuses conflicts.
+      // A page that may not lock at all: the store still refuses conflicts.
       become('unguarded');
     });
   }

@@ -3,26 +3,21 @@ import { type Locks, type Pen, writerLock } from '../../src/store/writer-lock';
 
 const settled = () => new Promise((resolve) => setImmediate(resolve));
 
+type Granted = LockGrantedCallback<unknown>;
+
 /**
- * One lock manager as the Web Locks API describes it, for exclusive locks with `ifAvailable` and `signal` only.
- * `kill` is a tab that crashes: its lock goes without its callback ending.
+ * One lock manager as the Web Locks API describes it, for exclusive locks and `ifAvailable` only. `kill` is a tab that
+ * crashes: its lock goes without its callback ending.
  */
 function lockManager() {
-  const queues = new Map<string, (() => void)[]>();
+  const queue: (() => void)[] = [];
   const killers: (() => void)[] = [];
 
-  const request = async (name: string, options: LockOptions, callback: LockGrantedCallback<unknown>) => {
-    const queue = queues.get(name) ?? [];
-    queues.set(name, queue);
+  const request = async (name: string, ...rest: [Granted] | [LockOptions, Granted]) => {
+    const [options, callback] = rest.length === 1 ? [{}, rest[0]] : rest;
     if (options.ifAvailable && queue.length > 0) return callback(null);
-    await new Promise<void>((granted, refused) => {
+    await new Promise<void>((granted) => {
       queue.push(granted);
-      options.signal?.addEventListener('abort', () => {
-        const at = queue.indexOf(granted);
-        if (at <= 0) return; // Granted already: the signal has no more to say.
-        queue.splice(at, 1);
-        refused(new DOMException('aborted', 'AbortError'));
-      });
       if (queue.length === 1) granted();
     });
     const killed = new Promise((resolve) => killers.push(() => resolve(undefined)));
