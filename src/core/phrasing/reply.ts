@@ -156,6 +156,7 @@ export const REPLIES = {
   'repeat-refused-angle': [],
   'repeat-refused-kind': [],
   'close-refused': ['ends'],
+  'close-too-early': [],
   'found-nothing-lost': [],
   'dropped-question': [],
   // Faults in the work

@@ -1,9 +1,11 @@
-import { reply } from '../../phrasing/reply';
-import { announce } from '../announce';
+import { duration, reply, text } from '../../phrasing/reply';
+import { announce, openEnds } from '../announce';
 import type { Command } from '../command';
 import { asks, type Decision, refused, told } from '../decision';
 import type { Moment } from '../entry';
 import type { Job } from '../job';
+import { workPlace } from '../place';
+import { timeLeft } from '../timer';
 import { isAsking, tell } from './asking';
 import { allMarked, boltDone, boltsDone, clickedOrDone, setAt, soFar } from './bolt';
 import { control, isControl } from './control';
@@ -100,14 +102,22 @@ function work(job: Job, c: Command, now: Moment): Decision {
     case 'not-turned':
       return turned(job, false);
     case 'close-job':
-      return job.ends.size > 0
-        ? refused(...announce(job, now))
-        : asks([{ kind: 'asked', question: { kind: 'close-job' } }], reply('confirm-close', {}));
+      return closeJob(job, now);
     case 'hand-over':
       return asks([{ kind: 'asked', question: { kind: 'hand-over' } }], reply('confirm-hand-over', {}));
     default:
       return refused(reply('not-here', {}));
   }
+}
+
+/** A job closes only from its end, with nothing open and no wait still running. */
+function closeJob(job: Job, now: Moment): Decision {
+  if (workPlace(job).kind !== 'closing') return refused(reply('close-too-early', {}), ...announce(job, now));
+  if (job.ends.size > 0) return refused(reply('close-refused', { ends: openEnds(job.ends.values()) }));
+  const running = [...job.timers.values()].find((timer) => timeLeft(timer, now) > 0);
+  if (running)
+    return refused(reply('timer-runs', { timer: text(running.say), left: duration(timeLeft(running, now)) }));
+  return asks([{ kind: 'asked', question: { kind: 'close-job' } }], reply('confirm-close', {}));
 }
 
 /** What to say when a job is opened or taken up again. */

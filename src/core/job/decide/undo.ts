@@ -3,7 +3,7 @@ import { asks, type Decision, does, refused } from '../decision';
 import { describe } from '../describe';
 import type { Entry, EntryBody } from '../entry';
 import type { Job } from '../job';
-import { passIn } from '../plan';
+import { passIn, stepIn } from '../plan';
 
 /** What may be taken back by a word. The others need a reasoned correction, or make no sense to undo. */
 const UNDOABLE: ReadonlySet<Entry['kind']> = new Set([
@@ -39,7 +39,8 @@ const BARRIER: ReadonlySet<Entry['kind']> = new Set([
 export function takeBack(job: Job): Decision {
   for (const entry of [...job.entries].reverse()) {
     if (job.undone.has(entry.seq)) continue;
-    if (BARRIER.has(entry.kind)) return refused(reply('undo-blocked', { what: replies([describe(job.plan, entry)]) }));
+    if (BARRIER.has(entry.kind) || endsReadBack(job, entry))
+      return refused(reply('undo-blocked', { what: replies([describe(job.plan, entry)]) }));
     if (entry.kind === 'bolt-unknown') {
       if (entry.why === 'not-sure') return undo(job, entry);
       // A doubt that came from an interruption or a take-back is only lifted by proof.
@@ -49,6 +50,10 @@ export function takeBack(job: Job): Decision {
   }
   return refused(reply('nothing-to-undo', {}));
 }
+
+/** A step that a read-back ended stands with it. */
+const endsReadBack = (job: Job, entry: Entry): boolean =>
+  entry.kind === 'step-done' && stepIn(job.plan, entry.step).step.question !== undefined;
 
 function undo(job: Job, entry: Entry): Decision {
   const targets = together(job, entry);
