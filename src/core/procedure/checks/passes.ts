@@ -2,19 +2,24 @@ import { convert, type Printed } from '../../fastening/quantity';
 import type { Built } from '../build/build-procedure';
 import type { Path, Report } from '../issue';
 import type { Pass, Procedure, Step } from '../procedure';
+import { conditionOf } from './condition';
 
 type Tightening = Extract<Step, { readonly kind: 'tighten' | 'slacken' }>;
 
 /** What a fastener has had since it was last slack. */
 type Worked = { readonly torque: Printed | null; readonly angled: boolean };
 const SLACK: Worked = { torque: null, angled: false };
+type Bolts = ReadonlyMap<number, Worked>;
 
 /** Passes looked at together: what a repeat repeats, what is left slack, which wrench can be set so. */
 export function checkPasses({ procedure, steps, written }: Built, report: Report): void {
   const tightened = new Map<string, Set<number>>();
+  const standing = new Map<string, Bolts>();
   for (const { step, at } of steps) {
     if (step.kind !== 'tighten' && step.kind !== 'slacken') continue;
-    followBolts(step, at, report);
+    const bolts = followBolts(step, standing.get(step.pattern) ?? new Map(), at, report);
+    // What one branch did is not there on the other, so only steps that are always done carry over to later steps.
+    if (conditionOf(step) === 'always') standing.set(step.pattern, bolts);
     for (const [index, pass] of step.passes.entries()) {
       const here = [...at, 'passes', index];
       if (pass.kind === 'torque' || pass.kind === 'repeat') checkWrench(procedure, pass, pass.target, here, report);
@@ -47,9 +52,9 @@ export function checkPasses({ procedure, steps, written }: Built, report: Report
   }
 }
 
-/** Follows every bolt of one step through its passes. */
-function followBolts({ kind, passes }: Tightening, at: Path, report: Report): void {
-  const bolts = new Map<number, Worked>();
+/** Follows every bolt through the passes of one step, from how earlier steps left it. */
+function followBolts({ kind, passes }: Tightening, before: Bolts, at: Path, report: Report): Bolts {
+  const bolts = new Map(before);
   for (const [index, pass] of passes.entries()) {
     if (kind === 'slacken' && pass.kind !== 'slacken' && pass.kind !== 'wait')
       report.error(
@@ -62,7 +67,8 @@ function followBolts({ kind, passes }: Tightening, at: Path, report: Report): vo
     if (pass.kind === 'repeat') checkRepeat(pass, bolts, [...at, 'passes', index], report);
     for (const number of pass.order) bolts.set(number, after(pass, bolts.get(number) ?? SLACK));
   }
-  const slack = [...bolts].filter(([, { torque, angled }]) => torque === null && !angled).map(([number]) => number);
+  const touched = new Set(passes.flatMap(({ order }) => order));
+  const slack = [...touched].filter((number) => bolts.get(number) === SLACK);
   if (kind === 'tighten' && slack.length > 0)
     report.error(
       'left-slack',
@@ -71,6 +77,7 @@ function followBolts({ kind, passes }: Tightening, at: Path, report: Report): vo
       'The step ends with these fasteners slack.',
       'Tighten them again after the slackening pass.',
     );
+  return bolts;
 }
 
 function after(pass: Pass, worked: Worked): Worked {
@@ -87,12 +94,7 @@ function after(pass: Pass, worked: Worked): Worked {
   }
 }
 
-function checkRepeat(
-  pass: Extract<Pass, { kind: 'repeat' }>,
-  bolts: ReadonlyMap<number, Worked>,
-  at: Path,
-  report: Report,
-): void {
+function checkRepeat(pass: Extract<Pass, { kind: 'repeat' }>, bolts: Bolts, at: Path, report: Report): void {
   const angled = pass.order.filter((number) => bolts.get(number)?.angled);
   if (angled.length > 0)
     report.error(

@@ -12,12 +12,10 @@ const readBack = z.strictObject({ ask: text, right: answers, wrong: answers, 'if
   description: 'A hold point: the answer is said aloud and must be right. Give at least two plausible wrong ones.',
 });
 
-const finding = z
-  .strictObject({ ask: text, answers })
-  .meta({
-    id: 'finding',
-    description: 'Something that must be found out and said before the job goes on; every answer is allowed.',
-  });
+const finding = z.strictObject({ ask: text, answers }).meta({
+  id: 'finding',
+  description: 'Something that must be found out and said before the job goes on; every answer is allowed.',
+});
 
 const common = {
   id,
