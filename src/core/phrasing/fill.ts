@@ -51,4 +51,4 @@ export function seam(left: string, right: string): string {
 const endsSentence = (text: string): boolean => /[.?!]\s*$/.test(text);
 
 /** With a capital first letter; figures and signs stay as they are. */
-export const capital = (text: string): string => text.charAt(0).toLocaleUpperCase() + text.slice(1);
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -25,10 +25,13 @@ export function digitByDigit(figures: string, words: NumberWords): string {
     .join(' ');
 }
 
+/** More figures than this are a serial number. */
+const LONGEST_CARDINAL = 9;
+
 /** A number as people say it: the whole part as one number, the decimals digit by digit. `figures` is "-12.05". */
 export function numberWords(figures: string, words: NumberWords): string {
   const [whole = '', ...decimals] = figures.replace('-', '').split('.');
-  const isSpelled = /^0\d/.test(whole);
+  const isSpelled = /^0\d/.test(whole) || whole.length > LONGEST_CARDINAL;
   return [
     ...(figures.startsWith('-') ? [words.minus] : []),
     whole === '' ? digitByDigit('0', words) : isSpelled ? digitByDigit(whole, words) : cardinal(Number(whole), words),

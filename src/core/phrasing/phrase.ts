@@ -4,7 +4,7 @@ import { boltsPhrase, joined } from './list-words';
 import { digitsPhrase, figurePhrase, numberPhrase, type Phrased } from './quantity-words';
 import type { Reply, Said } from './reply';
 import type { ReplyBook } from './reply-book';
-import { speakable } from './speakable';
+import { respelt, speakable } from './speakable';
 import type { SpeechWords } from './speech-words';
 import type { Noun } from './template';
 import { clockPhrase, durationPhrase } from './time-words';
@@ -20,9 +20,10 @@ export function phrase(book: ReplyBook, reply: Reply): Phrased {
     return noun ? counted(reply.slots[slot], value, noun, book.words) : value;
   };
   return {
-    spoken: fill(say, ({ slot, noun }) => at(slot, noun).spoken)
-      .replace(/[“”«»]/g, '')
-      .replaceAll('’', "'"),
+    spoken: voiced(
+      fill(say, ({ slot, noun }) => at(slot, noun).spoken),
+      book.words,
+    ),
     shown: fill(show, ({ slot, noun }) => at(slot, noun).shown),
   };
 }
@@ -33,6 +34,10 @@ export function phraseAll(book: ReplyBook, replies: readonly Reply[]): Phrased {
   if (all.length > 1 && all.every((p) => !isSentence(p.shown))) return joined(all, book.words);
   return { spoken: all.map((p) => p.spoken).join(' '), shown: all.map((p) => p.shown).join(' ') };
 }
+
+/** Words to be said back stand in quotation marks, which are shown only. */
+const voiced = (text: string, words: SpeechWords): string =>
+  respelt(text.replace(/[“”«»]/g, '').replaceAll('’', "'"), words);
 
 const NOTHING: Phrased = { spoken: '', shown: '' };
 
@@ -71,7 +76,7 @@ function phraseValue(book: ReplyBook, said: Said): Phrased {
 
 const documentPhrase = (text: string, words: SpeechWords): Phrased => ({
   spoken: speakable(text, words),
-  shown: text.replace(/[\p{Cc}\s]+/gu, ' ').trim(),
+  shown: text.replace(/[\p{Cc}\p{Cf}\s]+/gu, ' ').trim(),
 });
 
 function counted(said: Said | undefined, value: Phrased, noun: Noun, words: SpeechWords): Phrased {

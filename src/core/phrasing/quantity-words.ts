@@ -12,12 +12,8 @@ export type Phrased = { readonly spoken: string; readonly shown: string };
 export const PRINTED_NUMBER =
   '(?:\\d+[ -]\\d+\\/\\d+|\\d+\\/\\d+|\\d{1,3}(?:[\\u00a0\\u2009\\u202f]\\d{3})+(?:[.,]\\d+)?|\\d+(?:[.,]\\d+)*|\\.\\d+)';
 
-/** What joins the two ends of a range, or a value and its tolerance. */
-export const PRINTED_JOINT = '(?:\\s*(?:-|\\u2012|\\u2013|\\u2014|\\u2026|\\.\\.\\.|±|\\+\\/-|\\+-)\\s*|\\s+to\\s+)';
-
-const FIGURE = new RegExp(
-  `^\\s*([-\\u2212]?)(${PRINTED_NUMBER})[^\\d±+]*?(?:(${PRINTED_JOINT})(${PRINTED_NUMBER}))?\\D*$`,
-);
+/** One number, or two with whatever joins them. A sign before the second counts where something else joins them. */
+const FIGURE = new RegExp(`^\\s*([-\\u2212]?)(${PRINTED_NUMBER})(?:(\\D+?)([-\\u2212]?)(${PRINTED_NUMBER}))?\\D*$`);
 
 /** A figure with its unit. The document's own spelling is shown as it stands, and its own numbers are the ones said. */
 export function figurePhrase(figure: Figure, words: SpeechWords): Phrased {
@@ -63,9 +59,9 @@ function valueWords(figures: string, unit: UnitName, words: SpeechWords): string
 function printedFigureWords(printed: string, unit: UnitName, words: SpeechWords): string | undefined {
   const match = FIGURE.exec(printed.replaceAll(/(?<=m|in)[23²³]/g, ''));
   if (!match) return undefined;
-  const [, sign = '', first = '', joint, second] = match;
+  const [, sign = '', first = '', joint, secondSign = '', second] = match;
   if (joint !== undefined && second !== undefined)
-    return `${rangeWords(sign + first, joint, second, words)} ${unitWords(second, unit, words)}`;
+    return `${rangeWords(sign + first, joint, secondSign + second, words)} ${unitWords(second, unit, words)}`;
   const number = printedNumberWords(sign + first, words.numbers, words.fractions);
   return `${number} ${unitWords(first, unit, words)}`;
 }

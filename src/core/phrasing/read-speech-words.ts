@@ -1,7 +1,8 @@
 import type { UnitName } from '../fastening/quantity';
 import { UNIT_NAMES } from '../fastening/unit';
+import { readDocumentWords } from './document-words';
 import type { Field } from './field';
-import type { DocumentWords, Forms, FractionWords, NumberWords, Pair, Scale, SpeechWords } from './speech-words';
+import type { Forms, FractionWords, NumberWords, Pair, Scale, SpeechWords } from './speech-words';
 
 /** The sections of a file of replies that this reads. */
 export const WORD_SECTIONS = [
@@ -23,6 +24,7 @@ export function readSpeechWords(file: Field): SpeechWords {
   const durations = file.key('durations').only(['between', 'none']);
   const clock = file.key('clock').only(['full', 'half']);
   const lists = file.key('lists').only(['between', 'last', 'empty']);
+  const units = readUnits(file.key('units'));
   return {
     numbers: readNumbers(file.key('numbers')),
     fractions: readFractions(file.key('fractions')),
@@ -30,7 +32,7 @@ export function readSpeechWords(file: Field): SpeechWords {
       range: templateOf(figures.key('range'), ['from', 'to']),
       tolerance: templateOf(figures.key('tolerance'), ['value', 'by']),
     },
-    units: readUnits(file.key('units')),
+    units,
     durations: { between: durations.key('between').text(), none: durations.key('none').text() },
     clock: { full: templateOf(clock.key('full'), ['hour']), half: templateOf(clock.key('half'), ['hour']) },
     lists: {
@@ -40,7 +42,7 @@ export function readSpeechWords(file: Field): SpeechWords {
     },
     bolts: readBolts(file.key('bolts')),
     none: file.key('none').text(),
-    documents: readDocuments(file.key('documents')),
+    documents: readDocumentWords(file.key('documents'), units),
   };
 }
 
@@ -88,6 +90,9 @@ function exactly(list: Field, count: number): readonly string[] {
 function readFractions(fractions: Field): FractionWords {
   fractions.only(['bottoms', 'part', 'other', 'mixed']);
   const bottoms = fractions.key('bottoms');
+  for (const bottom of bottoms.keys())
+    if (!/^[1-9]\d*$/.test(bottom))
+      bottoms.key(bottom).blame('unknown-key', 'Name it by its number, such as 8.', bottom);
   return {
     bottoms: new Map(bottoms.keys().map((bottom) => [Number(bottom), forms(bottoms.key(bottom))])),
     part: templateOf(fractions.key('part'), ['top', 'bottom']),
@@ -112,16 +117,6 @@ function readBolts(bolts: Field): SpeechWords['bolts'] {
   };
 }
 
-function readDocuments(documents: Field): DocumentWords {
-  documents.only(['abbreviations', 'signs', 'between-numbers', 'not-inches']);
-  return {
-    abbreviations: dictionary(documents.key('abbreviations')),
-    signs: dictionary(documents.key('signs')),
-    betweenNumbers: dictionary(documents.key('between-numbers')),
-    notInches: new Set(documents.key('not-inches').texts()),
-  };
-}
-
 /** `{one, many}`, or one text for both. */
 function forms(field: Field): Forms {
   if (field.isText) return { one: field.text(), many: field.text() };
@@ -141,6 +136,3 @@ function templateOf(field: Field, slots: readonly string[]): string {
     if (text !== '' && !text.includes(`{${slot}}`)) field.blame('unused-slot', `Put {${slot}} into the words.`);
   return text;
 }
-
-const dictionary = (field: Field): ReadonlyMap<string, string> =>
-  new Map(field.keys().map((key) => [key, field.key(key).text()]));

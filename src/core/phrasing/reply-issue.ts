@@ -10,8 +10,7 @@ export type ReplyIssueCode =
   | 'bad-template'
   | 'unknown-slot'
   | 'unused-slot'
-  | 'not-speakable'
-  | 'no-sentence-end';
+  | 'not-speakable';
 
 /** `at` is the path of keys into the file, `given` what stands there. */
 export type ReplyIssue = {

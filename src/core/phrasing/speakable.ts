@@ -1,18 +1,6 @@
-import type { UnitName } from '../fastening/quantity';
-import { isUnitName, symbolOf, UNIT_NAMES } from '../fastening/unit';
-import { unitsSpelt } from '../fastening/unit-spelling';
-import { printedNumberWords } from './number-words';
-import { PRINTED_JOINT, PRINTED_NUMBER, rangeWords, unitWords } from './quantity-words';
+import { spokenAmounts } from './amounts';
 import type { SpeechWords } from './speech-words';
-
-/** What may stand for a unit behind a number: "N·m", "ft-lb", "ft lb", "°C", "kgf/cm2", "%", or a short word. */
-const UNIT_MARK =
-  '(?:(?:ft|in|lbf?|ozf?)[ ·⋅•*-](?:lbf?|ft|in|ozf?)\\b|N[ ·⋅•.*-]?m\\b|kgf?[·⋅•.*-]?c?m\\b|kgf?\\/cm2|N\\/mm2|°\\s?[CF]\\b|°|%|[µμ]?[A-Za-z]+\\b)';
-
-const AMOUNT = new RegExp(
-  `(?<before>^|[\\s(,;:])?(?<sign>[-\\u2212])?(?<![\\d.,])(?<first>${PRINTED_NUMBER})(?:(?<joint>${PRINTED_JOINT})(?<second>${PRINTED_NUMBER}))?(?![\\d])(?:(?<gap>\\s*)(?<unit>${UNIT_MARK})(?=\\s*(?<next>[A-Za-z]*)))?`,
-  'g',
-);
+import { rewritten } from './word-table';
 
 /**
  * The words of a document as a voice can say them: numbers, fractions, ranges and units in full, printed signs and
@@ -20,18 +8,19 @@ const AMOUNT = new RegExp(
  * `. , ; : ? ! '` only, on one line.
  */
 export function speakable(text: string, words: SpeechWords): string {
-  const { betweenNumbers, signs } = words.documents;
-  let said = abbreviated(flat(text), words);
-  for (const [sign, word] of betweenNumbers)
-    said = said.replace(new RegExp(`(?<=\\d)\\s*${escaped(sign)}\\s*(?=\\d)`, 'g'), ` ${word} `);
-  said = said.replace(AMOUNT, (...found) => amountWords(groupsOf(found), words));
-  for (const name of UNIT_NAMES)
-    if (/[·°²]/.test(symbolOf(name))) said = said.replaceAll(symbolOf(name), ` ${words.units[name].many} `);
-  for (const [sign, word] of signs) said = said.replaceAll(sign, ` ${word} `);
+  const { beforeNumbers, betweenNumbers, ordinals, bareSymbols, abbreviations, signs } = words.documents;
+  const plain = [beforeNumbers, betweenNumbers, ordinals, bareSymbols].reduce(
+    (t, table) => rewritten(t, table),
+    flat(text),
+  );
+  const said = [abbreviations, signs].reduce((t, table) => rewritten(t, table), spokenAmounts(plain, words));
   return tidied(initials(said));
 }
 
-/** One line without control characters, vulgar fractions written out, thousands closed up, quotation marks gone. */
+/** Words that a voice reads wrongly, spelt so that it reads them rightly. For speech only. */
+export const respelt = (spoken: string, words: SpeechWords): string => rewritten(spoken, words.documents.respelt, '');
+
+/** One line, without control characters and quotation marks; printed fractions, groups of thousands and marks made plain. */
 function flat(text: string): string {
   return text
     .replace(/(?<=\d)(?=[\u00bc-\u00be\u2150-\u215e])/g, ' ')
@@ -39,41 +28,12 @@ function flat(text: string): string {
     .normalize('NFKC')
     .replaceAll('\u2044', '/')
     .replace(/[\u2018\u2019]/g, "'")
+    .replace(/(?<=\d[./]\d+)\s?(?:"|\u2032\u2032)/g, ' in')
     .replace(/["\u201c-\u201f\u00ab\u00bb]/g, '')
+    .replace(/(?<=\d)x(?=\s)|(?<=\s)x(?=\d)/g, '×')
+    .replace(/(?<![\d.,])\d{1,2}(?:,\d{1,2}){2,}(?![\d,])/g, (list) => list.replaceAll(',', ', '))
     .replace(/[\p{Cc}\p{Cf}\s]+/gu, ' ')
     .trim();
-}
-
-function abbreviated(text: string, words: SpeechWords): string {
-  let said = text;
-  for (const [short, long] of words.documents.abbreviations)
-    said = said.replace(new RegExp(`(?<![\\p{L}\\d])${escaped(short)}(?![\\p{L}\\d])`, 'gu'), long);
-  return said;
-}
-
-type Amount = Readonly<
-  Partial<Record<'before' | 'sign' | 'first' | 'joint' | 'second' | 'gap' | 'unit' | 'next', string>>
->;
-
-function amountWords(found: Amount, words: SpeechWords): string {
-  const { before, sign, first = '', joint, second, gap = '', unit, next = '' } = found;
-  // After a letter or a figure a hyphen joins, it does not take away: "5W-30".
-  const isMinus = sign !== undefined && before !== undefined;
-  const number =
-    joint !== undefined && second !== undefined
-      ? rangeWords(isMinus ? `-${first}` : first, joint, second, words)
-      : printedNumberWords(isMinus ? `-${first}` : first, words.numbers, words.fractions);
-  const named = unit === undefined ? undefined : unitMarked(unit, first, next, words);
-  const tail = unit === undefined ? '' : named ? unitWords(second ?? first, named, words) : gap + unit;
-  return `${before ?? ''} ${number} ${tail} `;
-}
-
-/** The unit that a mark behind a number stands for. Words that are no marks, and marks of two units, stay as they are. */
-function unitMarked(mark: string, amount: string, next: string, words: SpeechWords): UnitName | undefined {
-  const [unit, ...others] = isUnitName(mark) ? [mark] : unitsSpelt(mark);
-  if (!unit || others.length > 0) return undefined;
-  if (mark === 'in' && /^\d+$/.test(amount) && words.documents.notInches.has(next)) return undefined;
-  return isUnitName(mark) || mark === symbolOf(unit) || /[^a-z]/i.test(mark) || mark.length <= 3 ? unit : undefined;
 }
 
 /** Letters that no mouth can read together are said one by one: "PCV". */
@@ -88,17 +48,9 @@ const tidied = (text: string): string =>
     .replace(/[^\p{L}\p{M} .,;:?!']/gu, ' ')
     .replace(/\s+/g, ' ')
     .replace(/ (?=[.,;:?!])/g, '')
-    .replace(/[.,;:]*([.,;:?!])(?:[.,;:?!])*/g, (run) => strongest(run))
-    .replace(/^[.,;:\s]+/, '')
+    .replace(/[.,;:?!]{2,}/g, (run) => strongest(run))
+    .replace(/^[.,;:?!\s]+|[,;:\s]+$/g, '')
     .trim();
 
 /** Of several stops in a row the one that ends most. */
 const strongest = (run: string): string => [...'?!.;:,'].find((stop) => run.includes(stop)) ?? '';
-
-const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&');
-
-/** The named groups come last among the arguments of a replacer. */
-function groupsOf(found: readonly unknown[]): Amount {
-  const last = found.at(-1);
-  return typeof last === 'object' && last !== null ? last : {};
-}

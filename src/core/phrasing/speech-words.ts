@@ -1,4 +1,5 @@
 import type { UnitName } from '../fastening/quantity';
+import type { WordTable } from './word-table';
 
 /** Everything of a language that is not the text of a reply: how its numbers, units, times and lists are put into words. */
 export type SpeechWords = {
@@ -59,15 +60,24 @@ export type FigureWords = {
   readonly tolerance: string;
 };
 
-/** What documents print that no voice can read. */
+/** What documents print that no voice can read, and words that voices read wrongly. */
 export type DocumentWords = {
-  /** Whole words, as printed, their full stop included. */
-  readonly abbreviations: ReadonlyMap<string, string>;
-  /** Single signs. */
-  readonly signs: ReadonlyMap<string, string>;
-  /** Signs with a number on both sides. */
-  readonly betweenNumbers: ReadonlyMap<string, string>;
-  /** Words after which a bare "in" following a number is a word and no unit. */
+  /** Whole words as printed, their full stop included. */
+  readonly abbreviations: WordTable;
+  /** Only before a number: "No. 2". */
+  readonly beforeNumbers: WordTable;
+  /** Signs with a number on both sides: "M10x1.5", "50:50". */
+  readonly betweenNumbers: WordTable;
+  /** Numbers that are more than their figures: "1st". */
+  readonly ordinals: WordTable;
+  readonly signs: WordTable;
+  /** Symbols of units that stand without a number: "the value in N·m". */
+  readonly bareSymbols: WordTable;
+  /** Words that a voice reads wrongly, as they must be spelt for it. */
+  readonly respelt: WordTable;
+  /** Nouns before which a unit stays in the singular: "ten millimetre socket". */
+  readonly afterUnit: ReadonlySet<string>;
+  /** Words after which "in" behind a whole number is a word and no unit: "4 in each side". */
   readonly notInches: ReadonlySet<string>;
 };
 
