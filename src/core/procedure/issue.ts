@@ -78,6 +78,7 @@ export type IssueCode =
   | 'milestone-while-open'
   | 'loose-end-never-closed'
   | 'timer-never-started'
+  | 'timer-already-over'
   | 'branch-before-question'
   // listening
   | 'sentence-too-long'

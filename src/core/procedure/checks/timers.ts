@@ -1,37 +1,49 @@
 import type { Built } from '../build/build-procedure';
-import type { Report } from '../issue';
+import type { Path, Report } from '../issue';
 import type { Step } from '../procedure';
 import { type AnswersOf, type Condition, conditionOf, meet, without } from './condition';
 
 /**
  * A timer that a step needs must have been started on every branch that leads there, or the job waits for ever.
- * A waiting step or pass needs no start: it is where the person starts the timer.
+ * A wait starts its own timer when it is reached, but only where that timer has not run before: waited for twice, it
+ * would be over at once the second time.
  */
 export function checkTimers({ steps, procedure }: Built, answersOf: AnswersOf, report: Report): void {
   const notStarted = new Map<string, Condition | null>([...procedure.timers.keys()].map((id) => [id, 'always']));
+  const over = new Map<string, Condition>();
   for (const { step, at } of steps) {
     const condition = conditionOf(step);
     for (const [index, id] of step.needsTimers.entries()) {
       const missing = notStarted.get(id);
-      if (!missing || !meet(missing, condition)) continue;
-      const message = `No earlier step surely starts "${id}".`;
-      report.error(
-        'timer-never-started',
-        [...at, 'needs-timers', index],
-        id,
-        message,
-        'Add "starts-timers:" to the step it runs from.',
-      );
+      if (missing && meet(missing, condition)) reportUnstarted(id, [...at, 'needs-timers', index], report);
     }
-    for (const id of startedBy(step)) {
+    for (const { id, at: place } of waitsOf(step, at)) {
+      const before = over.get(id);
+      if (before !== undefined && meet(before, condition)) reportOver(id, place, report);
+      over.set(id, condition);
+    }
+    for (const id of step.startsTimers) over.delete(id);
+    for (const id of [...step.startsTimers, ...waitsOf(step, at).map((wait) => wait.id)]) {
       const missing = notStarted.get(id);
       if (missing) notStarted.set(id, without(missing, condition, answersOf));
     }
   }
 }
 
-function startedBy(step: Step): readonly string[] {
-  const passes = step.kind === 'tighten' || step.kind === 'slacken' ? step.passes : [];
-  const waits = passes.flatMap((pass) => (pass.kind === 'wait' ? pass.timer : []));
-  return [...step.startsTimers, ...waits, ...(step.kind === 'wait' ? [step.timer] : [])];
+function waitsOf(step: Step, at: Path): readonly { readonly id: string; readonly at: Path }[] {
+  if (step.kind === 'wait') return [{ id: step.timer, at: [...at, 'timer'] }];
+  if (step.kind !== 'tighten' && step.kind !== 'slacken') return [];
+  return step.passes.flatMap((pass, index) =>
+    pass.kind === 'wait' ? [{ id: pass.timer, at: [...at, 'passes', index, 'wait'] }] : [],
+  );
+}
+
+function reportUnstarted(id: string, at: Path, report: Report): void {
+  const mend = 'Add "starts-timers:" to the step it runs from.';
+  report.error('timer-never-started', at, id, `No earlier step surely starts "${id}".`, mend);
+}
+
+function reportOver(id: string, at: Path, report: Report): void {
+  const mend = 'Give each wait a timer of its own, with {side} in its id where "for:" repeats it.';
+  report.error('timer-already-over', at, id, `"${id}" has been waited for before and would be over at once.`, mend);
 }

@@ -72,7 +72,9 @@ export const step = z
         .record(id, name)
         .meta({ description: 'An id and a name for each reading, in the order they are taken.' }),
       unit: z.string().max(12),
-      between: z.tuple([z.number(), z.number()]).meta({ description: 'Outside these a reading was misheard.' }),
+      between: z
+        .tuple([z.number().min(0), z.number().min(0)])
+        .meta({ description: 'Outside these a reading was misheard.' }),
       decimals: z.number().int().min(0).max(4),
       limit: id.optional(),
     }),
