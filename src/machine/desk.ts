@@ -6,7 +6,7 @@ import type { Job } from '../core/job/job';
 import { offersOf } from '../core/job/offers';
 import { revisionOf } from '../core/job/revision';
 import type { LiveGrammar, Meaning, Offer } from '../core/language/grammar';
-import { type Reply, reply, text } from '../core/phrasing/reply';
+import { list, type Reply, reply, text } from '../core/phrasing/reply';
 import type { Clock, Recogniser, RecogniserEvent, Voice } from '../core/ports';
 import { assertNever, type Result } from '../core/result';
 import { earView } from './ear-view';
@@ -30,6 +30,8 @@ export type DeskParts = {
   ) => { readonly entries: readonly Entry[]; readonly written: Promise<Result<void, unknown>> };
   readonly liveGrammar: (offers: readonly Offer[], revision: string) => LiveGrammar;
   readonly interpret: (live: LiveGrammar, words: string) => Meaning;
+  /** A few sentences that can be said now, the likeliest first. */
+  readonly examples: (live: LiveGrammar) => readonly string[];
   readonly phrase: (replies: readonly Reply[]) => Phrased;
   /** Effects that need more than the desk has: recording a note, taking a picture, making a hand-over file, ... */
   readonly perform: (effect: Effect) => void;
@@ -68,6 +70,7 @@ export class Desk {
   private readonly timers: TimerWatch;
   private readonly offs: (() => void)[] = [];
   private entries: readonly Entry[];
+  private current: Job;
   private live: LiveGrammar;
   private view: DeskView;
   private earsOff = false;
@@ -79,6 +82,7 @@ export class Desk {
 
   constructor(private readonly parts: DeskParts) {
     this.entries = parts.entries;
+    this.current = parts.job;
     const machine = machineFor(parts.job.plan.procedure).provide({
       actions: {
         write: (_, { decision }) => this.write(decision),
@@ -86,7 +90,10 @@ export class Desk {
         perform: (_, { effects }) => {
           for (const effect of effects) this.perform(effect);
         },
-        arm: () => this.arm(),
+        arm: (_, { job }) => {
+          this.current = job;
+          this.arm();
+        },
         askAgain: () => this.speak([reply('say-again', {})]),
         sayNotSaved: () => this.failedToSave(),
       },
@@ -124,7 +131,7 @@ export class Desk {
   }
 
   get job(): Job {
-    return this.actor.getSnapshot().context.job;
+    return this.current;
   }
 
   /** The machine's node as XState names it. */
@@ -246,7 +253,16 @@ export class Desk {
     this.note({ kind: 'heard', words, score, by });
     if (by === 'voice') this.parts.voice.play('heard');
     this.refresh({ heard: { words, score, did: 'command', outcome: c.rule } });
-    this.actor.send({ type: 'command.given', command: c, now: this.now() });
+    switch (c.rule) {
+      case 'say-again':
+        this.speakAgain();
+        break;
+      case 'tell-words':
+        this.speak([reply('words-now', { words: list(this.parts.examples(this.live)) })]);
+        break;
+      default:
+        this.actor.send({ type: 'command.given', command: c, now: this.now() });
+    }
   }
 
   /** Nothing happens to the job. It is written down as heard and rejected, and asked back at most once in a row. */
@@ -287,6 +303,18 @@ export class Desk {
     this.note({ kind: 'said', code, text: said.shown });
     this.refresh({ said, saidCode: code });
     if (replies.some((r) => r.code === 'pass-complete')) this.parts.voice.play('pass-complete');
+    this.utter(said);
+  }
+
+  /** The last answer once more, word for word; nothing is decided. */
+  private speakAgain(): void {
+    const { said, saidCode } = this.view;
+    if (!said) return;
+    this.note({ kind: 'said', code: saidCode, text: said.shown });
+    this.utter(said);
+  }
+
+  private utter(said: Phrased): void {
     this.parts.voice.say({ id: String(++this.utterance), text: said.spoken, priority: 'urgent' });
   }
 

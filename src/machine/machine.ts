@@ -25,6 +25,8 @@ export type RepairEvent =
 /** Writes the entries, then answers with `log.written` and the same decision, or with `log.failed`. */
 export type WriteParams = { readonly decision: Decision };
 export type SpeakParams = { readonly replies: readonly Reply[]; readonly verdict: Decision['verdict'] };
+/** The job as it now is: the machine's own snapshot still shows the one before while its actions run. */
+export type ArmParams = { readonly job: Job };
 export type PerformParams = { readonly effects: readonly Effect[] };
 
 const base = setup({
@@ -38,7 +40,7 @@ const base = setup({
     write: (_, _params: WriteParams) => {},
     speak: (_, _params: SpeakParams) => {},
     perform: (_, _params: PerformParams) => {},
-    arm: () => {},
+    arm: (_, _params: ArmParams) => {},
     sayNotSaved: () => {},
     askAgain: () => {},
     countWrite: assign({ writing: ({ context }) => context.writing + 1 }),
@@ -107,7 +109,7 @@ export function machineFor(procedure: Procedure) {
             job: ({ context, event }) => written(context, event),
             writing: ({ context }) => context.writing - 1,
           }),
-          'arm',
+          { type: 'arm', params: ({ context }) => ({ job: context.job }) },
         ],
       })),
       'log.failed': { actions: [assign({ writing: ({ context }) => context.writing - 1 }), 'sayNotSaved'] },

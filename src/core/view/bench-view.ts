@@ -87,6 +87,10 @@ export type TimelineLine = {
   readonly phase: string;
   readonly bolt: number | null;
   readonly clip: string | null;
+  /** The entry that this one takes back or puts right, by its seq. */
+  readonly corrects?: number;
+  /** Who made it, where that is worth saying: on a change of person. */
+  readonly who?: string;
 };
 
 /** What the person did on a screen; the composition root turns it into commands. */

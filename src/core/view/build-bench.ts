@@ -8,6 +8,7 @@ import { nextReading, placeOf, workPlace } from '../job/place';
 import { stepIn } from '../job/plan';
 import { boltState, expectedBolt, markDegrees } from '../job/tightening';
 import { timeLeft } from '../job/timer';
+import type { LiveGrammar } from '../language/grammar';
 import { count, degrees, type Figure, quantity, type Reply, reply, text } from '../phrasing/reply';
 import type { BenchButton, BenchView, FastenerMark, PatternDrawing, Swing } from './bench-view';
 
@@ -15,7 +16,8 @@ import type { BenchButton, BenchView, FastenerMark, PatternDrawing, Swing } from
 export type ViewWords = {
   readonly show: (replies: readonly Reply[]) => string;
   readonly label: (rule: RuleName) => string;
-  readonly example: (rule: RuleName) => string;
+  /** What can be said now: an example sentence by rule. */
+  readonly examples: ReadonlyMap<string, string>;
 };
 
 /** The Bench as it must look for this job at this moment. */
@@ -48,7 +50,10 @@ export function benchView(job: Job, now: Moment, words: ViewWords): BenchView {
       const leftMs = timeLeft(t, now);
       return { say: t.say, leftMs, over: leftMs === 0 };
     }),
-    words: likeliest(rules).map((rule) => ({ rule, example: words.example(rule) })),
+    words: likeliest(rules).flatMap((rule) => {
+      const example = words.examples.get(rule);
+      return example === undefined ? [] : [{ rule, example }];
+    }),
     buttons: buttonsOf(rules, words),
     mood: place.kind === 'closed' ? 'closed' : place.kind === 'paused' ? 'paused' : job.pending ? 'asking' : 'working',
   };
@@ -155,6 +160,12 @@ const hour = (clockwise: number): number => {
   const h = (clockwise / 30) % 12;
   return h === 0 ? 12 : h;
 };
+
+/** The few sentences worth teaching now, for "which words now?". */
+export const taught = (live: LiveGrammar, examples: ReadonlyMap<string, string>): readonly string[] =>
+  likeliest(live.commands.map((c) => c.rule as RuleName))
+    .slice(0, 5)
+    .flatMap((rule) => examples.get(rule) ?? []);
 
 /** Words worth showing first: what moves the work, then what answers a doubt, then the questions. */
 function likeliest(rules: readonly RuleName[]): readonly RuleName[] {

@@ -23,10 +23,10 @@ import { takeBack } from './undo';
  * Total: every command in every state gives a decision, and one that does not belong here is refused, never guessed.
  */
 export function decide(job: Job, c: Command, now: Moment): Decision {
-  if (isControl(c.rule)) return control(job, c);
+  if (isControl(c.rule)) return settle(job, control(job, c), now);
   if (isAsking(c.rule)) return tell(job, c, now);
   if (job.status !== 'open') return refused(reply('not-here', {}));
-  if (job.paused) return c.rule === 'im-back' ? settle(job, control(job, c), now) : refused(reply('paused', {}));
+  if (job.paused) return refused(reply('paused', {}));
   return settle(job, work(job, c, now), now);
 }
 

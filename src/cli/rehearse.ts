@@ -1,0 +1,46 @@
+import { readFileSync } from 'node:fs';
+import { createInterface } from 'node:readline';
+import type { ProcedureIssue } from '../core/procedure/issue';
+import type { Desk } from '../machine/desk';
+import { typedRecogniser } from '../speech/typed';
+import { readTongue } from './tongue-files';
+import { turnSince } from './transcript';
+import { openWorkshop } from './workshop';
+
+const USAGE = `Usage: npm run rehearse -- PROCEDURE.yaml [SCRIPT.txt]
+Type what you would say, a line each, or give a file of lines; "#" begins a comment. Nothing is kept.`;
+
+/** Plays a procedure from typed words and prints every reply. Exit code 1 where the procedure is broken, 2 for misuse. */
+async function main(argv: readonly string[]): Promise<number> {
+  const [file, script] = argv;
+  if (!file || file.startsWith('-')) {
+    console.error(USAGE);
+    return file === '--help' ? 0 : 2;
+  }
+  const opened = await openWorkshop(file, readTongue('en'), typedRecogniser());
+  if (!opened.ok) {
+    for (const issue of opened.error) console.error(issueLine(issue));
+    return 1;
+  }
+  const desk = opened.value;
+  console.log(`  ${desk.snapshot.said?.shown ?? ''}`);
+  const lines = script ? readFileSync(script, 'utf8').split('\n') : createInterface({ input: process.stdin });
+  for await (const line of lines) await say(desk, line.replace(/#.*/, '').trim());
+  return 0;
+}
+
+async function say(desk: Desk, words: string): Promise<void> {
+  if (words === '') return;
+  const before = desk.snapshot.entries.length;
+  desk.type(words);
+  await desk.idle();
+  const turn = turnSince(desk, before);
+  console.log(`> ${words}`);
+  console.log(turn.outcome === 'rejected' ? `  (not a command: ${turn.what}) ${turn.shown}` : `  ${turn.shown}`);
+  console.log(`  [${turn.place}]`);
+}
+
+export const issueLine = (i: ProcedureIssue): string =>
+  `${i.file}:${i.line}:${i.column} ${i.severity} ${i.code} ${i.message} ${i.mend}`;
+
+if (process.argv[1]?.endsWith('rehearse.ts')) process.exitCode = await main(process.argv.slice(2));

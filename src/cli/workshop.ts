@@ -1,0 +1,101 @@
+import { randomUUID } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { announce } from '../core/job/announce';
+import { durability, type EntryBody } from '../core/job/entry';
+import { fold } from '../core/job/evolve';
+import { planOf } from '../core/job/plan';
+import { reply, text } from '../core/phrasing/reply';
+import type { Clock, Recogniser, Voice } from '../core/ports';
+import { checkProcedure } from '../core/procedure/check-procedure';
+import type { ProcedureIssue } from '../core/procedure/issue';
+import { fail, ok, type Result } from '../core/result';
+import type { Tongue } from '../core/tongue';
+import { taught } from '../core/view/build-bench';
+import { Desk } from '../machine/desk';
+import { sha256Hex } from '../store/hash';
+import { LogWriter } from '../store/log-writer';
+import { memoryStore } from '../store/memory-store';
+
+export const nodeClock: Clock = { wall: () => Date.now(), mono: () => performance.now() };
+
+/** The command line prints what would be said. */
+const SPEECHLESS: Voice = {
+  prepare: () => {},
+  say: () => {},
+  play: () => {},
+  hush: () => {},
+  hold: () => {},
+  resume: () => {},
+  on: () => () => {},
+  close: () => {},
+};
+
+const later = (ms: number, run: () => void): (() => void) => {
+  const timer = setTimeout(run, ms);
+  timer.unref();
+  return () => clearTimeout(timer);
+};
+
+/** A job begun in memory on the real desk, with the ear that is given: for the commands that need no browser. */
+export async function openWorkshop(
+  file: string,
+  tongue: Tongue,
+  recogniser: Recogniser,
+): Promise<Result<Desk, readonly ProcedureIssue[]>> {
+  const source = readFileSync(file, 'utf8');
+  const checked = checkProcedure(source, file);
+  if (!checked.ok) return fail(checked.error);
+  const procedure = checked.value;
+  const store = memoryStore();
+  const jobId = randomUUID();
+  const created = nodeClock.wall();
+  const card = { id: jobId, title: procedure.title, procedure: procedure.id, created, who: 'rehearsal', closed: false };
+  await store.createJob(card);
+  const writer = new LogWriter<EntryBody>({
+    store,
+    hash: sha256Hex,
+    after: later,
+    durability,
+    jobId,
+  });
+  const session = randomUUID();
+  const now = () => ({ at: nodeClock.wall(), mono: nodeClock.mono(), session, who: 'rehearsal' });
+  const begun = writer.record(
+    [
+      {
+        kind: 'job-started',
+        job: jobId,
+        procedure: procedure.id,
+        text: source,
+        textHash: sha256Hex(source),
+        machine: procedure.machine,
+      },
+      { kind: 'session-opened' },
+    ],
+    now(),
+  );
+  await begun.written;
+  const job = fold(planOf(procedure), begun.entries);
+  const desk = new Desk({
+    job,
+    entries: begun.entries,
+    recogniser,
+    voice: SPEECHLESS,
+    clock: nodeClock,
+    session,
+    who: 'rehearsal',
+    record: (bodies, stamp) => writer.record(bodies, stamp),
+    liveGrammar: tongue.liveGrammar,
+    interpret: tongue.interpret,
+    examples: (live) => taught(live, tongue.examples(live)),
+    phrase: tongue.phrase,
+    perform: () => {},
+    after: later,
+  });
+  desk.start([
+    reply('job-begins', { title: text(procedure.title) }),
+    ...(procedure.demonstration ? [reply('demonstration', {})] : []),
+    ...announce(job, now()),
+  ]);
+  return ok(desk);
+}

@@ -1,0 +1,64 @@
+import type { LiveGrammar, Meaning, Offer, RuleBook } from './language/grammar';
+import { interpret } from './language/interpret';
+import { liveGrammar } from './language/live-grammar';
+import { type BookIssue, ruleBook } from './language/rule-book';
+import { type Lexicon, type LexiconIssue, parseLexicon } from './language/sounds/lexicon';
+import { wordsNow } from './language/words-now';
+import { phraseAll } from './phrasing/phrase';
+import type { Reply } from './phrasing/reply';
+import { checkReplies, type ReplyBook, type ReplyIssue } from './phrasing/reply-book';
+import { fail, ok, type Result } from './result';
+
+/** The files of one language folder, as text; replies already parsed into plain data. */
+export type TongueFiles = {
+  readonly commands: string;
+  readonly numbers: string;
+  readonly lexicon: string;
+  readonly replies: unknown;
+};
+
+export type TongueIssue =
+  | { readonly file: 'grammar'; readonly issue: BookIssue }
+  | { readonly file: 'lexicon'; readonly issue: LexiconIssue }
+  | { readonly file: 'replies'; readonly issue: ReplyIssue };
+
+/** One language: what can be heard in it and what is said in it. */
+export type Tongue = {
+  readonly book: RuleBook;
+  readonly lexicon: Lexicon;
+  readonly replies: ReplyBook;
+  /** Throws for an offer the grammar does not know: that is a bug of the program, not of the user. */
+  readonly liveGrammar: (offers: readonly Offer[], revision: string) => LiveGrammar;
+  readonly interpret: (live: LiveGrammar, words: string) => Meaning;
+  readonly phrase: (replies: readonly Reply[]) => { readonly spoken: string; readonly shown: string };
+  /** One sentence for each live command, by its rule. */
+  readonly examples: (live: LiveGrammar) => ReadonlyMap<string, string>;
+};
+
+export function tongueOf(files: TongueFiles): Result<Tongue, readonly TongueIssue[]> {
+  const book = ruleBook([
+    { file: 'commands.jsgf', text: files.commands },
+    { file: 'numbers.jsgf', text: files.numbers },
+  ]);
+  const lexicon = parseLexicon(files.lexicon);
+  const replies = checkReplies(files.replies);
+  if (!book.ok || !lexicon.ok || !replies.ok)
+    return fail([
+      ...(book.ok ? [] : book.error.map((issue) => ({ file: 'grammar' as const, issue }))),
+      ...(lexicon.ok ? [] : lexicon.error.map((issue) => ({ file: 'lexicon' as const, issue }))),
+      ...(replies.ok ? [] : replies.error.map((issue) => ({ file: 'replies' as const, issue }))),
+    ]);
+  return ok({
+    book: book.value,
+    lexicon: lexicon.value,
+    replies: replies.value,
+    liveGrammar: (offers, revision) => {
+      const live = liveGrammar(book.value, offers, revision);
+      if (!live.ok) throw new Error(`offers the grammar does not know: ${JSON.stringify(live.error)}`);
+      return live.value;
+    },
+    interpret,
+    phrase: (all) => phraseAll(replies.value, all),
+    examples: (live) => new Map(wordsNow(live).map(({ rule, example }) => [rule, example])),
+  });
+}
