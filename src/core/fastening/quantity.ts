@@ -70,7 +70,6 @@ export const megapascals = (value: number): Megapascals => brand(value);
 export const celsius = (value: number): Celsius => brand(value);
 export const litres = (value: number): Litres => brand(value);
 export const percent = (value: number): Percent => brand(value);
-export const seconds = (value: number): Seconds => brand(value);
 
 /** A value in any unit of a dimension as the branded base: `base<'torque'>(22, 'lbf·ft')` is 29.83 N·m. */
 export const base = <D extends Dimension>(value: number, from: UnitIn<D>): Base[D] => brand(toBase(value, from));

@@ -17,7 +17,7 @@ export function interpolate(rows: readonly TableRow[], x: number): Result<number
   if (!first || !last || rows.length < 2) return fail({ code: 'table-too-short', rows: rows.length });
   const upper = rows.findIndex((row, i) => i > 0 && x <= row[0]);
   const [below, above] = [rows[upper - 1], rows[upper]];
-  if (!(x >= first[0]) || !below || !above)
+  if (x < first[0] || !below || !above)
     return fail({ code: 'outside-table', given: x, least: first[0], most: last[0] });
   return ok(between(below, above, x));
 }

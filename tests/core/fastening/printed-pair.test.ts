@@ -16,6 +16,7 @@ describe('pairs that differ only by the rounding of their makers', () => {
     ['170 N·m / 1733 kgf·cm / 125 ft-lb', 'service-manual triple'],
     ['40 N·m (29.5 lb-ft)', 'US Army TM 10-3930-669-20'],
     ['82 N·m (60 lbf·ft)', 'common practice: 0.8 % apart'],
+    ['80 N·m (58.4 lbf·ft)', 'common practice: 1 % apart, more than the rounding alone'],
     ['0.0135-0.0185 in (0.343-0.470 mm)', 'US Army TM 55-1905-223-24-1'],
     ['0.008 in (0.2 mm)', 'common practice: thou rounded to a tenth'],
     ['0.05 mm (0.002 in)', 'common practice'],

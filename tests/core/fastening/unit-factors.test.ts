@@ -32,6 +32,7 @@ describe('factors against published ones', () => {
     [1, 'imp qt', 'L', 1.1365225, SP811],
     [212, 'degF', 'degC', 100, SP811],
     [-40, 'degC', 'degF', -40, SP811],
+    [95, 'lbf·ft', 'lbf·in', 1140, 'US Army TB 43-0218: the wrong pound is twelve times the torque'],
     [95, 'lbf·in', 'lbf·ft', 95 / 12, 'US Army TB 43-0218: divide by twelve'],
   ])('%d %s is so many %s', (value, from, to, expected) => {
     expect(converted(value, from, to)).toBeCloseTo(expected, 12);

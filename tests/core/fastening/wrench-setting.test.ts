@@ -61,6 +61,11 @@ describe('published worked examples: wrench in, adapter in, angle, wanted, setti
   });
 });
 
+test('a right angle leaves the very figure, with no trace of a correction', () => {
+  expect(settingFor(newtonMetres(40), 12, offset(4, 90))).toBe(40);
+  expect(settingFor(newtonMetres(40), 12, offset(4, 270))).toBe(40);
+});
+
 test('a socket extension on the axis changes nothing', () => {
   expect(settingFor(newtonMetres(40), 12, { kind: 'concentric' })).toBe(40);
 });

@@ -30,6 +30,13 @@ describe('the same readings pass one rule and fail another', () => {
     [[130, 95], 'lowest-70-of-highest-and-100-psi', false, [2], 'common practice: 73 %, yet under 100 psi'],
     [[120, 118, 119, 90], 'none-20-below-average', true, [], 'US Army TM 1-1500-204-23-1: limit 89.4'],
     [[120, 118, 119, 89], 'none-20-below-average', false, [4], 'US Army TM 1-1500-204-23-1: limit 89.2'],
+    [
+      [160, 160, 160, 120],
+      'none-20-below-average',
+      false,
+      [4],
+      'US Army TM 1-1500-204-23-1: exactly 20 % below is 20 % below',
+    ],
     [[120, 118, 119, 90], 'lowest-75-of-highest', true, [], 'derived: exactly 75 %'],
     [[200, 180], 'within-10-percent', true, [], 'common practice: exactly 10 %'],
   ])('%j by %s: %s', (values, name, passes, low) => {
