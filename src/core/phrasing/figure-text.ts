@@ -8,9 +8,16 @@ const SIGNIFICANT = 3;
  */
 export function figureText(value: number): string {
   const clean = Number(value.toPrecision(12)) + 0;
-  if (!Number.isFinite(clean) || Number.isInteger(clean)) return String(clean);
-  const plain = clean.toFixed(12).replace(/0+$/, '');
-  if ((plain.split('.')[1]?.length ?? 0) <= GIVEN_DECIMALS) return plain;
-  const decimals = Math.max(0, SIGNIFICANT - 1 - Math.floor(Math.log10(Math.abs(clean))));
-  return String(Number(clean.toFixed(Math.min(decimals, 12))));
+  const plain = withoutExponent(clean);
+  if (!Number.isFinite(clean) || (plain.split('.')[1]?.length ?? 0) <= GIVEN_DECIMALS) return plain;
+  const decimals = SIGNIFICANT - 1 - Math.floor(Math.log10(Math.abs(clean)));
+  return withoutExponent(Number(clean.toFixed(Math.min(SMALLEST, Math.max(0, decimals)))));
+}
+
+/** Decimals beyond which nothing is shown. */
+const SMALLEST = 12;
+
+function withoutExponent(value: number): string {
+  const plain = String(value);
+  return plain.includes('e-') ? value.toFixed(SMALLEST).replace(/\.?0+$/, '') : plain;
 }

@@ -6,9 +6,11 @@ export type Fill = (part: Template[number] & { readonly kind: 'slot' }) => strin
 /**
  * Puts values into a template. Stops are not doubled, what is empty leaves no gap, and a sentence begins with a
  * capital. A template without a stop at its end is a name to be put into another, and begins as it is written.
+ * Stops alone say nothing.
  */
 export function fill(template: Template, value: Fill): string {
   const text = build(template, value, '').trim();
+  if (!/[\p{L}\d]/u.test(text)) return '';
   return isSentence(template) ? capital(text) : text;
 }
 
