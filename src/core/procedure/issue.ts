@@ -1,89 +1,91 @@
 /** What can be wrong with a procedure document. Codes are stable and never used again for something else. */
-export type IssueCode =
+export const ISSUE_CODES = [
   // the file
-  | 'too-large'
-  | 'too-deep'
-  | 'control-character'
-  | 'yaml-syntax'
-  | 'duplicate-key'
-  | 'alias'
-  | 'yaml-tag'
-  | 'several-documents'
-  | 'reserved-name'
+  'too-large',
+  'too-deep',
+  'control-character',
+  'yaml-syntax',
+  'duplicate-key',
+  'alias',
+  'yaml-tag',
+  'several-documents',
+  'reserved-name',
   // the shape
-  | 'missing-key'
-  | 'unknown-key'
-  | 'wrong-type'
-  | 'not-finite'
-  | 'not-one-of'
-  | 'too-few'
-  | 'too-many'
-  | 'out-of-range'
-  | 'bad-id'
-  | 'blank-text'
+  'missing-key',
+  'unknown-key',
+  'wrong-type',
+  'not-finite',
+  'not-one-of',
+  'too-few',
+  'too-many',
+  'out-of-range',
+  'bad-id',
+  'blank-text',
   // repeats
-  | 'unequal-lists'
-  | 'repeat-not-in-id'
-  | 'unknown-placeholder'
-  | 'too-many-steps'
+  'unequal-lists',
+  'repeat-not-in-id',
+  'unknown-placeholder',
+  'too-many-steps',
   // ids and references
-  | 'duplicate-id'
-  | 'unknown-tool'
-  | 'unknown-part'
-  | 'unknown-pattern'
-  | 'unknown-loose-end'
-  | 'unknown-timer'
-  | 'unknown-limit'
-  | 'unknown-step'
-  | 'unknown-pass'
-  | 'unknown-answer'
-  | 'unknown-group'
-  | 'unknown-fastener'
-  | 'never-used'
-  | 'rule-missing'
+  'duplicate-id',
+  'unknown-tool',
+  'unknown-part',
+  'unknown-pattern',
+  'unknown-loose-end',
+  'unknown-timer',
+  'unknown-limit',
+  'unknown-step',
+  'unknown-pass',
+  'unknown-answer',
+  'unknown-group',
+  'unknown-fastener',
+  'never-used',
+  'rule-missing',
   // quantities
-  | 'bad-quantity'
-  | 'wrong-unit'
-  | 'unit-pair-disagrees'
-  | 'window-without-target'
-  | 'window-missing'
-  | 'limit-without-bound'
-  | 'bounds-reversed'
+  'bad-quantity',
+  'wrong-unit',
+  'unit-pair-disagrees',
+  'window-without-target',
+  'window-missing',
+  'limit-without-bound',
+  'bounds-reversed',
   // patterns, orders and passes
-  | 'pattern-layout'
-  | 'duplicate-fastener'
-  | 'fasteners-overlap'
-  | 'order-missing'
-  | 'order-not-permutation'
-  | 'generated-order-on-head'
-  | 'pass-kind'
-  | 'stray-key'
-  | 'repeat-without-torque'
-  | 'repeat-after-angle'
-  | 'angle-applied-twice'
-  | 'fastener-in-no-pass'
-  | 'left-slack'
-  | 'setting-outside-wrenches'
-  | 'angle-without-over-rule'
+  'pattern-layout',
+  'duplicate-fastener',
+  'fasteners-overlap',
+  'order-missing',
+  'order-not-permutation',
+  'generated-order-on-head',
+  'pass-kind',
+  'stray-key',
+  'repeat-without-torque',
+  'repeat-after-angle',
+  'angle-applied-twice',
+  'fastener-in-no-pass',
+  'left-slack',
+  'setting-outside-wrenches',
+  'angle-without-over-rule',
   // questions
-  | 'too-few-wrong-answers'
-  | 'question-twice'
-  | 'hold-without-read-back'
-  | 'answer-unspeakable'
-  | 'duplicate-answer'
-  | 'too-many-holds'
+  'too-few-wrong-answers',
+  'question-twice',
+  'hold-without-read-back',
+  'answer-unspeakable',
+  'duplicate-answer',
+  'too-many-holds',
   // loose ends, milestones, timers, branches
-  | 'closed-before-opened'
-  | 'opened-twice'
-  | 'milestone-while-open'
-  | 'loose-end-never-closed'
-  | 'timer-never-started'
-  | 'timer-already-over'
-  | 'branch-before-question'
+  'closed-before-opened',
+  'opened-twice',
+  'milestone-while-open',
+  'loose-end-never-closed',
+  'timer-never-started',
+  'timer-already-over',
+  'branch-before-question',
   // listening
-  | 'sentence-too-long'
-  | 'text-too-long'
-  | 'warning-after-action';
+  'sentence-too-long',
+  'text-too-long',
+  'warning-after-action',
+] as const;
+export type IssueCode = (typeof ISSUE_CODES)[number];
 
 export type Severity = 'error' | 'warning';
 

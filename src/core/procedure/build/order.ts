@@ -58,14 +58,14 @@ export function orderOf(ordered: OrderedPattern, request: OrderRequest, report: 
   const { of, order, at } = request;
   if (order !== undefined) return resolve(ordered, order, of, request, [...at, 'order'], report);
   const own = ordered.text.order;
-  if (own === undefined || own === 'reverse') {
-    report.error(
-      'order-missing',
-      at,
-      ordered.pattern.id,
-      'Nothing says in which order these fasteners are done.',
-      'Give the pass or its pattern an "order:".',
-    );
+  if (own === undefined) {
+    const message = 'Nothing says in which order these fasteners are done.';
+    report.error('order-missing', at, ordered.pattern.id, message, 'Give the pass or its pattern an "order:".');
+    return null;
+  }
+  if (typeof own === 'string' && own.startsWith('reverse')) {
+    const mend = 'Give the pattern its tightening order, and "order: reverse" to the pass that slackens.';
+    report.error('not-one-of', [...ordered.at, 'order'], own, 'A pattern’s own order cannot be a reverse.', mend);
     return null;
   }
   const generated = request.generated || ordered.text.generated === true;

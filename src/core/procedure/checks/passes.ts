@@ -72,7 +72,7 @@ function followBolts({ kind, passes }: Tightening, before: Bolts, at: Path, repo
   if (kind === 'tighten' && slack.length > 0)
     report.error(
       'left-slack',
-      [...at, 'passes'],
+      [...at, 'passes', passes.findLastIndex((pass) => pass.kind === 'slacken')],
       slack.join(', '),
       'The step ends with these fasteners slack.',
       'Tighten them again after the slackening pass.',

@@ -90,7 +90,8 @@ export function readSource(text: string): Source {
   return { value: faults.length > 0 ? undefined : first.toJS(), faults, locate: locator(first, position) };
 }
 
-const MEND_SYNTAX = 'Check the indents, the colons and the quotes on this line and the one before it.';
+const MEND_SYNTAX =
+  'Check indents, colons and quotes here and on the line before. Inside { } a text with a comma or {side} needs quotes.';
 
 /** Faults that are good YAML and still have no place in a procedure. */
 function inspect(
