@@ -1,5 +1,7 @@
+import { assertNever } from '../result';
 import type { LiveGrammar, Phrase } from './grammar';
 import { rulesIn } from './jsgf/references';
+import { oneOf, sharingEnds, sharingStarts } from './phrase';
 import { printPhrase } from './print-jsgf';
 import { plainWords } from './words';
 
@@ -30,7 +32,7 @@ export function toJsgf(live: LiveGrammar, { filler, decoys = [] }: JsgfOptions =
     ...(commands.length > 0 ? [`<command> = ${commands.map(([name]) => `<${name}>`).join(' | ')};`] : []),
     ...(stray.length > 0 ? [`<decoy> = ${stray.join(' | ')};`] : []),
     ...[...commands, ...parts].flatMap(([name, phrase]) =>
-      phrase ? [`<${name}> = ${printPhrase(untagged(phrase))};`] : [],
+      phrase ? [`<${name}> = ${printPhrase(sharing(untagged(phrase)))};`] : [],
     ),
     '',
   ].join('\n');
@@ -63,5 +65,18 @@ function untagged(phrase: Phrase): Phrase {
     case 'null':
     case 'void':
       return phrase;
+    default:
+      return assertNever(phrase);
   }
+}
+
+/** Alternatives that end or begin alike say it once: each mention of a slot costs a copy of all its words. */
+function sharing(phrase: Phrase): Phrase {
+  if (phrase.kind !== 'oneOf' || phrase.weights) return phrase;
+  const sequences = phrase.parts.map((part) => (part.kind === 'seq' ? part.parts : [part]));
+  const endsInRule = (sequence: readonly Phrase[]): boolean => sequence.at(-1)?.kind === 'rule';
+  return oneOf([
+    sharingEnds(sequences.filter(endsInRule)),
+    sharingStarts(sequences.filter((sequence) => !endsInRule(sequence))),
+  ]);
 }

@@ -27,21 +27,30 @@ export function optional(part: Phrase): Phrase {
 }
 
 /** One phrase for many sequences: what they begin with alike is said once, and the rest is left open after it. */
-export function sharingStarts(sequences: readonly (readonly Phrase[])[]): Phrase {
-  const groups = new Map<string, { readonly first: Phrase; readonly rests: (readonly Phrase[])[] }>();
-  for (const [first, ...rest] of sequences) {
-    if (!first || isNothing(first)) continue;
-    const key = JSON.stringify(first);
-    const group = groups.get(key) ?? { first, rests: [] };
-    group.rests.push(rest);
+export const sharingStarts = (sequences: readonly Sequence[]): Phrase => sharing(sequences, 'start');
+
+/** The same for what they end with alike. */
+export const sharingEnds = (sequences: readonly Sequence[]): Phrase => sharing(sequences, 'end');
+
+type Sequence = readonly Phrase[];
+
+function sharing(sequences: readonly Sequence[], side: 'start' | 'end'): Phrase {
+  const groups = new Map<string, { readonly shared: Phrase; readonly rests: Sequence[] }>();
+  for (const sequence of sequences) {
+    const shared = sequence.at(side === 'start' ? 0 : -1);
+    if (!shared || isNothing(shared)) continue;
+    const key = JSON.stringify(shared);
+    const group = groups.get(key) ?? { shared, rests: [] };
+    group.rests.push(side === 'start' ? sequence.slice(1) : sequence.slice(0, -1));
     groups.set(key, group);
   }
   return oneOf(
-    [...groups.values()].map(({ first, rests }) => {
+    [...groups.values()].map(({ shared, rests }) => {
       const longer = rests.filter((rest) => rest.length > 0);
-      if (longer.length === 0) return first;
-      const after = sharingStarts(longer);
-      return seq([first, longer.length < rests.length ? optional(after) : after]);
+      if (longer.length === 0) return shared;
+      const others = sharing(longer, side);
+      const rest = longer.length < rests.length ? optional(others) : others;
+      return seq(side === 'start' ? [shared, rest] : [rest, shared]);
     }),
   );
 }

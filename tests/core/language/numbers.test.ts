@@ -46,6 +46,7 @@ describe('numbers as they are said at a bench', () => {
     ['a hundred', 100, 'common practice'],
     ['one sixty five', 165, 'common practice'],
     ['one six five', 165, 'common practice'],
+    ['one six oh', 160, 'common practice'],
     ['one oh five', 105, 'common practice'],
     ['nine hundred ninety nine', 999, 'the top of the cardinals asked for'],
     ['zero', 0, 'the bottom of them'],
@@ -68,6 +69,7 @@ describe('sounds and scraps that are no number', () => {
   test.each<readonly [words: string, why: string]>([
     ['oh', 'a sound people make; a zero only inside a run of digits'],
     ['oh five', 'does not begin a run of digits'],
+    ['one oh', 'too near to one; said one zero'],
     ['hundred', 'a multiplier with nothing to multiply'],
     ['point', 'nothing after it'],
     ['forty point', 'nothing after it'],

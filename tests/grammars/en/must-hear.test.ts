@@ -114,10 +114,10 @@ const MUST: readonly (readonly [words: string, rule: string, slots?: Readonly<Re
   ['adapter on two inches', 'adapter-on', { length: { kind: 'reading', value: 2, unit: 'in' } }],
   ['adapter on two and a half inches', 'adapter-on', { length: { kind: 'reading', value: 2.5, unit: 'in' } }],
   ['adapter removed', 'adapter-off'],
-  ['confirm that', 'confirm'],
-  ['scrub it', 'cancel'],
+  ['agreed and confirmed', 'confirm'],
+  ['forget about it', 'cancel'],
   ['it was turned', 'turned'],
-  ['never touched it', 'not-turned'],
+  ['nothing moved at all', 'not-turned'],
   ['close the job', 'close-job'],
   ['hand the job over', 'hand-over'],
 ];

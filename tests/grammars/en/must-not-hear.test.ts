@@ -22,7 +22,9 @@ test.each<readonly [words: string, why: string]>([
   ['back', 'go back, rear, back off, I am back'],
   ['loose', 'a condition, not an order'],
   ['tight', 'a condition, not an order'],
-  ['confirm', 'half of the confirming phrase'],
+  ['confirmed', 'half of the confirming phrase'],
+  ['agreed', 'half of the confirming phrase'],
+  ['yes confirmed', 'near the confirming phrase'],
   ['seven done', 'bolt seven, or seven bolts'],
   ['seven', 'a number alone'],
   ['one sixty five', 'a number alone: 165, or place one and 65'],
@@ -38,6 +40,7 @@ test.each<readonly [words: string, why: string]>([
   ['forty pounds', 'a value without a command'],
   ['oh done', 'a sound and a report'],
   ['bolt oh done', 'not a number'],
+  ['bolt one oh done', 'too near to bolt one done'],
   ['bolt to done', 'a word that sounds like two'],
   ['bolt ate done', 'a word that sounds like eight'],
   ['are we done yet', 'talk'],
@@ -48,8 +51,9 @@ test.each<readonly [words: string, why: string]>([
   ['done done', 'said twice, might be two bolts'],
   ['it was not turned', 'the opposite of turned'],
   ['never turned', 'near turned, not the phrase'],
-  ["don't confirm that", 'the opposite of confirming'],
-  ['stop confirm that', 'two things'],
+  ['nothing moved', 'half of the phrase'],
+  ['not agreed and confirmed', 'the opposite of confirming'],
+  ['stop agreed and confirmed', 'two things'],
   ['bolt seven done bolt eight done', 'two things'],
   ['the coolant hose', 'a thing, nothing said about it'],
   ['coolant hose is back', 'half a sentence'],
@@ -91,7 +95,7 @@ describe('what is not offered now is not heard', () => {
       'few',
     ),
   );
-  test.each(['done', 'bolt seven done', 'confirm that'])('%s', (words) => {
+  test.each(['done', 'bolt seven done', 'agreed and confirmed'])('%s', (words) => {
     expect(interpret(few, words)).toEqual(nothing);
   });
   test('and an empty grammar hears nothing', () => {
