@@ -1,11 +1,20 @@
 import { defineConfig } from 'vitest/config';
+import { modelAssets } from './speech/vite-model-assets';
+import { yamlData } from './vite-yaml';
+
+const here = import.meta.dirname;
 
 export default defineConfig({
-  root: import.meta.dirname,
+  root: here,
+  // Relative addresses: the build works from any static host and any folder of it.
   base: './',
   build: { outDir: '../dist', emptyOutDir: true, assetsInlineLimit: 0, target: 'es2022' },
   server: { fs: { allow: ['..'] } },
   worker: { format: 'es' },
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
-  test: { root: `${import.meta.dirname}/..`, include: ['tests/**/*.test.{ts,tsx}'], environment: 'node' },
+  // soundswallower imports a Blob polyfill that needs a document, which a worker does not have.
+  resolve: { alias: { 'blob-polyfill': `${here}/speech/native-blob.ts` } },
+  optimizeDeps: { exclude: ['soundswallower'], include: ['@bjorn3/browser_wasi_shim', 'howler'] },
+  plugins: [yamlData(), modelAssets()],
+  test: { root: `${here}/..`, include: ['tests/**/*.test.{ts,tsx}'], environment: 'node', testTimeout: 30_000 },
 });
