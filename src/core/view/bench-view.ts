@@ -42,6 +42,8 @@ export type PatternDrawing = {
     readonly mark: FastenerMark;
     /** Its place in this pass's order, 1 first; null where it is not in the pass. */
     readonly turn: number | null;
+    /** The cursor stands here: also on one that is part way, unknown or held. Left out: where the mark is `next`. */
+    readonly here?: boolean;
   }[];
 };
 

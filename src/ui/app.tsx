@@ -1,0 +1,83 @@
+import { useEffect, useMemo } from 'preact/hooks';
+import { assertNever } from '../core/result';
+import { Bench, type BenchProps } from './bench/bench';
+import type { OnUi } from './events';
+import { Jobs, type JobsProps } from './jobs/jobs';
+import { NavBar } from './nav-bar';
+import { type Notice, Notices } from './notices';
+import { ProcedureReader, type ProcedureReaderProps } from './procedures/procedure-reader';
+import { Procedures, type ProceduresProps } from './procedures/procedures';
+import { type RecordProps, RecordScreen } from './record/record';
+import type { TextSize, Theme } from './setup/settings';
+import { Setup, type SetupProps } from './setup/setup';
+import { Start, type StartProps } from './start/start';
+import { useKeys } from './use-keys';
+import { type ScreenWords, sayer } from './words/words';
+import { WordsContext } from './words/words-context';
+import './theme/theme.css';
+import './theme/scale.css';
+import './theme/page.css';
+import './theme/controls.css';
+import './theme/paged.css';
+import './app.css';
+
+/** What is on the screen: one of these, with all it shows. */
+export type Screen =
+  | ({ readonly name: 'start' } & StartProps)
+  | ({ readonly name: 'bench' } & BenchProps)
+  | ({ readonly name: 'record' } & RecordProps)
+  | ({ readonly name: 'jobs' } & JobsProps)
+  | ({ readonly name: 'procedures' } & ProceduresProps)
+  | ({ readonly name: 'procedure' } & ProcedureReaderProps)
+  | ({ readonly name: 'setup' } & SetupProps);
+
+export type AppProps = {
+  readonly screen: Screen;
+  /** True while a job is loaded, so that the way back to the Bench is offered. */
+  readonly jobOpen: boolean;
+  readonly notices: readonly Notice[];
+  readonly theme: Theme;
+  readonly textSize: TextSize;
+  readonly words: ScreenWords;
+  readonly on: OnUi;
+};
+
+/** The whole of what is seen. It keeps nothing that matters: everything shown comes in, everything done goes out. */
+export function App({ screen, jobOpen, notices, theme, textSize, words, on }: AppProps) {
+  const say = useMemo(() => sayer(words), [words]);
+  useKeys(screen.name === 'bench' ? screen.view.buttons : null, on);
+  useEffect(() => {
+    document.documentElement.dataset.theme = theme;
+    document.documentElement.dataset.text = textSize;
+  }, [theme, textSize]);
+  return (
+    <WordsContext.Provider value={say}>
+      <div class="app">
+        {screen.name !== 'bench' && <NavBar current={screen.name} jobOpen={jobOpen} on={on} />}
+        <Notices notices={notices} on={on} />
+        <div class="app-screen">{drawn(screen, on)}</div>
+      </div>
+    </WordsContext.Provider>
+  );
+}
+
+function drawn(screen: Screen, on: OnUi) {
+  switch (screen.name) {
+    case 'start':
+      return <Start {...screen} on={on} />;
+    case 'bench':
+      return <Bench {...screen} on={on} />;
+    case 'record':
+      return <RecordScreen {...screen} on={on} />;
+    case 'jobs':
+      return <Jobs {...screen} on={on} />;
+    case 'procedures':
+      return <Procedures {...screen} on={on} />;
+    case 'procedure':
+      return <ProcedureReader {...screen} on={on} />;
+    case 'setup':
+      return <Setup {...screen} on={on} />;
+    default:
+      return assertNever(screen);
+  }
+}

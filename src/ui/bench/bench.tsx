@@ -1,0 +1,104 @@
+import { useState } from 'preact/hooks';
+import type { BenchView, EarView } from '../../core/view/bench-view';
+import type { OnUi } from '../events';
+import { letGo } from '../let-go';
+import { NavBar } from '../nav-bar';
+import { Sheet } from '../sheet';
+import { useWords } from '../words/words-context';
+import { Casting } from './casting';
+import { EarStrip } from './ear-strip';
+import { FallbackButtons } from './fallback-buttons';
+import { Hazards } from './hazards';
+import { StatusRow } from './status-row';
+import { TalkControls } from './talk-controls';
+import { WordList } from './word-list';
+import { Work } from './work';
+import './bench.css';
+
+export type BenchProps = {
+  readonly view: BenchView;
+  readonly ear: EarView;
+  /** The last thing the program said, as text; null before it has spoken. */
+  readonly said: string | null;
+};
+
+/** Lines of more characters than this are set lighter and wider, so that even the longest is whole on the screen. */
+const LONG_LINE = 110;
+
+/** The screen for the work itself: readable from three metres, operable with an elbow, still while somebody speaks. */
+export function Bench({ view, ear, said, on }: BenchProps & { readonly on: OnUi }) {
+  const w = useWords();
+  const [sheet, setSheet] = useState<'words' | 'ends' | 'screens' | null>(null);
+  const close = () => setSheet(null);
+  return (
+    <main
+      class={`bench${view.drawing ? ' bench-with-drawing' : ''}${view.line.length > LONG_LINE ? ' bench-long' : ''}`}
+    >
+      <header class="bench-place">
+        <h1 class="bench-pass">
+          {view.placeWords}
+          <small class="bench-phase">{view.phase}</small>
+        </h1>
+        <button
+          type="button"
+          class="bench-screens"
+          onClick={(event) => {
+            letGo(event);
+            setSheet('screens');
+          }}
+        >
+          {w('nav-label')}
+        </button>
+        <StatusRow view={view} onShowLooseEnds={() => setSheet('ends')} />
+      </header>
+      <div class="bench-hazards">
+        <Hazards hazards={view.hazards} />
+      </div>
+      <div class="bench-work">
+        <Work view={view} />
+      </div>
+      {view.drawing && (
+        <div class="bench-drawing">
+          <Casting drawing={view.drawing} />
+        </div>
+      )}
+      <div class="bench-ear">
+        <EarStrip ear={ear} said={said} />
+      </div>
+      <div class="bench-words">
+        <WordList words={view.words} onShowAll={() => setSheet('words')} />
+      </div>
+      <div class="bench-talk">
+        <TalkControls on={on} />
+      </div>
+      <div class="bench-buttons">
+        <FallbackButtons buttons={view.buttons} on={on} />
+      </div>
+      {sheet === 'screens' && (
+        <Sheet title={w('nav-label')} onClose={close}>
+          <NavBar current="bench" jobOpen on={on} />
+        </Sheet>
+      )}
+      {sheet === 'words' && (
+        <Sheet title={w('words-label')} onClose={close}>
+          <ul class="sheet-list">
+            {view.words.map((word) => (
+              <li key={word.rule}>
+                <q>{word.example}</q>
+              </li>
+            ))}
+          </ul>
+        </Sheet>
+      )}
+      {sheet === 'ends' && (
+        <Sheet title={w('loose-ends')} onClose={close}>
+          <ul class="sheet-list">
+            {view.looseEnds.map((end) => (
+              <li key={end}>{end}</li>
+            ))}
+          </ul>
+        </Sheet>
+      )}
+    </main>
+  );
+}

@@ -1,0 +1,36 @@
+import type { BenchEvent } from '../core/view/bench-view';
+import type { SettingChange } from './setup/settings';
+
+export type ScreenName = 'start' | 'bench' | 'record' | 'jobs' | 'procedures' | 'procedure' | 'setup';
+
+/** Everything a person can do on any screen. The composition root turns each into a command or an effect. */
+export type UiEvent =
+  | BenchEvent
+  /** The tap that lets the page open its one AudioContext: handle it inside the event, not after a promise. */
+  | { readonly type: 'start-tapped' }
+  | { readonly type: 'open-screen'; readonly name: ScreenName }
+  | { readonly type: 'notice-dismissed'; readonly id: string }
+  // jobs
+  | { readonly type: 'begin-job'; readonly procedure: string; readonly machine: string; readonly who: string }
+  | { readonly type: 'resume-job'; readonly id: string }
+  | { readonly type: 'hand-over-job'; readonly id: string }
+  | { readonly type: 'close-job'; readonly id: string }
+  | { readonly type: 'delete-job'; readonly id: string }
+  | { readonly type: 'open-record'; readonly job: string }
+  | { readonly type: 'export'; readonly job: string; readonly as: 'json' | 'csv' | 'print' }
+  | { readonly type: 'play-clip'; readonly clip: string }
+  // files the person chose
+  | { readonly type: 'import-file'; readonly what: 'job' | 'procedure' | 'model'; readonly file: File }
+  // procedures
+  | { readonly type: 'open-procedure'; readonly id: string }
+  | { readonly type: 'rehearse'; readonly procedure: string }
+  | { readonly type: 'print-card'; readonly procedure: string }
+  | { readonly type: 'remove-procedure'; readonly id: string }
+  // setup
+  | SettingChange
+  | { readonly type: 'check-microphone' }
+  | { readonly type: 'check-noise' }
+  | { readonly type: 'try-voice' }
+  | { readonly type: 'keep-storage' };
+
+export type OnUi = (event: UiEvent) => void;

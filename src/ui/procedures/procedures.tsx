@@ -1,0 +1,71 @@
+import type { OnUi } from '../events';
+import { FilePicker } from '../file-picker';
+import type { ProcedureChoice } from '../start/begin-job';
+import { useWords } from '../words/words-context';
+import './procedures.css';
+
+export type ProcedureLine = ProcedureChoice & {
+  readonly errors: number;
+  readonly warnings: number;
+  /** Brought in by the person, so it can be taken out again. */
+  readonly own: boolean;
+};
+
+export type ProceduresProps = { readonly procedures: readonly ProcedureLine[] };
+
+/** The documents on this machine, each with what the checker found in it. */
+export function Procedures({ procedures, on }: ProceduresProps & { readonly on: OnUi }) {
+  const w = useWords();
+  return (
+    <main class="page">
+      <h1>{w('nav-procedures')}</h1>
+      <p>{w('safety-maker-first')}</p>
+      <ul class="procedures">
+        {procedures.map((p) => (
+          <li key={p.id} class="procedure-line">
+            <div class="procedure-words">
+              <b class="procedure-title">{p.title}</b>
+              <span class="quiet">
+                {p.machine} · {w('procedure-edition', { edition: p.edition })}
+              </span>
+              <span class="procedure-marks">
+                {p.demonstration && <strong class="mark">{w('demonstration-mark')}</strong>}
+                {p.errors > 0 && <strong class="mark">{w('procedure-errors', { count: p.errors })}</strong>}
+                {p.warnings > 0 && <span class="quiet">{w('procedure-warnings', { count: p.warnings })}</span>}
+              </span>
+            </div>
+            <div class="procedure-actions">
+              <button
+                type="button"
+                class="button button-first"
+                aria-label={w('job-action', { action: w('procedure-read'), title: p.title })}
+                onClick={() => on({ type: 'open-procedure', id: p.id })}
+              >
+                {w('procedure-read')}
+              </button>
+              {p.own && (
+                <button
+                  type="button"
+                  class="button button-plain"
+                  aria-label={w('job-action', { action: w('procedure-remove'), title: p.title })}
+                  onClick={() => on({ type: 'remove-procedure', id: p.id })}
+                >
+                  {w('procedure-remove')}
+                </button>
+              )}
+            </div>
+          </li>
+        ))}
+      </ul>
+      <section>
+        <h2>{w('procedure-import')}</h2>
+        <p>{w('procedure-import-means')}</p>
+        <FilePicker
+          label={w('procedure-import-file')}
+          accept=".yaml,.yml"
+          onFile={(file) => on({ type: 'import-file', what: 'procedure', file })}
+        />
+      </section>
+    </main>
+  );
+}

@@ -1,0 +1,97 @@
+import type { Ref } from 'preact';
+import { useImperativeHandle, useMemo, useState } from 'preact/hooks';
+import type { TimelineLine } from '../../core/view/bench-view';
+import { ScrollArea } from '../scroll-area';
+import { useWords } from '../words/words-context';
+import { BookFilter } from './book-filter';
+import { BookLine } from './book-line';
+import { indexOfSeq, phaseStarts, type Row, rowsOf, type Shown, takenBackBy } from './day-book';
+import { useWindow } from './use-window';
+import './book.css';
+
+export type BookHandle = { readonly jumpTo: (seq: number) => void };
+
+type BookProps = {
+  readonly lines: readonly TimelineLine[];
+  /** Every line, drawn at once: for paper. */
+  readonly whole: boolean;
+  readonly playing: string | null;
+  readonly onPlay: (clip: string) => void;
+  /** Lets the bolt table ask for a line. */
+  readonly handle: Ref<BookHandle>;
+};
+
+/** The timeline as a day-book page. It stays quick with tens of thousands of lines: only those in sight are drawn. */
+export function Book({ lines, whole, playing, onPlay, handle }: BookProps) {
+  const w = useWords();
+  const [shown, setShown] = useState<Shown>('everything');
+  const [search, setSearch] = useState('');
+  const rows = useMemo(() => rowsOf(lines, shown, search), [lines, shown, search]);
+  const backBy = useMemo(() => takenBackBy(lines), [lines]);
+  const bySeq = useMemo(() => new Map(lines.map((line) => [line.seq, line])), [lines]);
+  const [sought, setSought] = useState<number | null>(null);
+  const { scroller, drawn, span, jump } = useWindow(rows);
+
+  const jumpTo = (seq: number) => {
+    setSought(seq);
+    const index = indexOfSeq(rows, seq);
+    if (index >= 0) return jump(index);
+    // The line is filtered out: show everything and find it there.
+    setShown('everything');
+    setSearch('');
+    jump(indexOfSeq(rowsOf(lines, 'everything', ''), seq));
+  };
+  useImperativeHandle(handle, () => ({ jumpTo }));
+
+  const drawRow = (row: Row) => {
+    switch (row.kind) {
+      case 'day':
+        return (
+          <li key={row.key} class="book-day">
+            <h3>{row.words}</h3>
+          </li>
+        );
+      case 'phase':
+        return (
+          <li key={row.key} class="book-phase">
+            <h4>{row.words}</h4>
+          </li>
+        );
+      case 'line':
+        return (
+          <BookLine
+            key={row.key}
+            line={row.line}
+            sought={row.line.seq === sought}
+            takenBackBy={backBy.get(row.line.seq)}
+            takesBack={row.line.corrects === undefined ? undefined : bySeq.get(row.line.corrects)}
+            playing={row.line.clip !== null && row.line.clip === playing}
+            onJump={jumpTo}
+            onPlay={onPlay}
+          />
+        );
+    }
+  };
+  return (
+    <section class="book" aria-label={w('book-label')}>
+      <BookFilter
+        shown={shown}
+        search={search}
+        found={rows.filter((r) => r.kind === 'line').length}
+        of={lines.length}
+        phases={phaseStarts(rows)}
+        onShown={setShown}
+        onSearch={setSearch}
+        onPhase={jump}
+      />
+      <ScrollArea inner={scroller} class={whole ? 'book-page book-page-whole' : 'book-page'} label={w('book-page')}>
+        {!whole && <svg class="book-gap" width="1" height={Math.round(span.before)} aria-hidden="true" />}
+        <ol ref={drawn} class="book-rows">
+          {(whole ? rows : rows.slice(span.from, span.to)).map(drawRow)}
+        </ol>
+        {!whole && <svg class="book-gap" width="1" height={Math.round(span.after)} aria-hidden="true" />}
+        {rows.length === 0 && <p class="book-none">{w(lines.length === 0 ? 'book-empty' : 'book-none')}</p>}
+      </ScrollArea>
+    </section>
+  );
+}

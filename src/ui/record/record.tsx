@@ -1,0 +1,57 @@
+import { useRef } from 'preact/hooks';
+import type { TimelineLine } from '../../core/view/bench-view';
+import type { OnUi } from '../events';
+import { useWords } from '../words/words-context';
+import { Book, type BookHandle } from './book';
+import { RecordSummary, type SummaryProps } from './record-summary';
+import './record.css';
+import './paper.css';
+
+export type RecordProps = SummaryProps & {
+  readonly job: string;
+  readonly title: string;
+  /** "Tarnbeck 32V6 · edition 1 · sheet demonstration 1": what the record is about, in short lines. */
+  readonly facts: readonly string[];
+  readonly demonstration: boolean;
+  readonly lines: readonly TimelineLine[];
+  /** The clip being played. */
+  readonly playing: string | null;
+};
+
+/** The record of a job: its day-book, its bolts pass by pass, its times, and the ways to take it along. */
+export function RecordScreen(props: RecordProps & { readonly on: OnUi }) {
+  const { job, title, facts, demonstration, on } = props;
+  const w = useWords();
+  const book = useRef<BookHandle>(null);
+  const jump = (seq: number) => book.current?.jumpTo(seq);
+  return (
+    <main class={props.whole ? 'record record-whole' : 'record'}>
+      <header class="record-head">
+        <h1 class="record-title">{title}</h1>
+        <p class="record-facts">
+          {demonstration && <strong class="mark">{w('demonstration-mark')}</strong>} {facts.join(' · ')}
+        </p>
+        <p class="record-statement">{w('record-statement')}</p>
+        <div class="record-exports">
+          <button type="button" class="button button-plain" onClick={() => on({ type: 'export', job, as: 'print' })}>
+            {w('export-print')}
+          </button>
+          <button type="button" class="button button-plain" onClick={() => on({ type: 'export', job, as: 'json' })}>
+            {w('export-json')}
+          </button>
+          <button type="button" class="button button-plain" onClick={() => on({ type: 'export', job, as: 'csv' })}>
+            {w('export-csv')}
+          </button>
+        </div>
+      </header>
+      <RecordSummary {...props} onJump={jump} />
+      <Book
+        lines={props.lines}
+        whole={props.whole}
+        playing={props.playing}
+        onPlay={(clip) => on({ type: 'play-clip', clip })}
+        handle={book}
+      />
+    </main>
+  );
+}

@@ -1,0 +1,84 @@
+import type { RefObject } from 'preact';
+import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { offsetsOf, type Span, spanOf } from './window';
+
+type Windowed = {
+  readonly scroller: RefObject<HTMLElement | null>;
+  /** Holds exactly the drawn rows as its children. */
+  readonly drawn: RefObject<HTMLOListElement | null>;
+  readonly span: Span;
+  /** Brings a row to the top. */
+  readonly jump: (index: number) => void;
+};
+
+const GUESS = 40;
+const SPARE = 600;
+
+/** Draws only the rows in sight of a list that may have tens of thousands. `rows` changes identity when its rows do. */
+export function useWindow(rows: readonly unknown[]): Windowed {
+  const scroller = useRef<HTMLElement>(null);
+  const drawn = useRef<HTMLOListElement>(null);
+  const [view, setView] = useState({ top: 0, height: 800 });
+  // Heights belong to one list of rows drawn at one width.
+  const known = useRef({ rows, width: 0, heights: new Map<number, number>() });
+  const [measured, setMeasured] = useState(0);
+  const target = useRef<number | null>(null);
+  if (known.current.rows !== rows) known.current = { rows, width: known.current.width, heights: new Map() };
+
+  // `measured` counts the changes of the heights that are read here.
+  const offsets = useMemo(
+    () => offsetsOf({ count: rows.length, guess: GUESS, known: known.current.heights }),
+    [rows, measured],
+  );
+  const span = spanOf(offsets, view.top, view.height, SPARE);
+
+  useLayoutEffect(() => {
+    const element = scroller.current;
+    if (!element) return;
+    const look = () =>
+      setView((v) =>
+        v.top === element.scrollTop && v.height === element.clientHeight
+          ? v
+          : { top: element.scrollTop, height: element.clientHeight },
+      );
+    look();
+    element.addEventListener('scroll', look, { passive: true });
+    const resized = new ResizeObserver(() => {
+      if (known.current.width !== element.clientWidth) {
+        known.current = { ...known.current, width: element.clientWidth, heights: new Map() };
+        setMeasured((n) => n + 1);
+      }
+      look();
+    });
+    resized.observe(element);
+    return () => {
+      element.removeEventListener('scroll', look);
+      resized.disconnect();
+    };
+  }, []);
+
+  useLayoutEffect(() => {
+    const heights = known.current.heights;
+    let changed = false;
+    for (const [i, row] of [...(drawn.current?.children ?? [])].entries()) {
+      const height = row.getBoundingClientRect().height;
+      const index = span.from + i;
+      if (Math.abs((heights.get(index) ?? GUESS) - height) > 0.5) {
+        heights.set(index, height);
+        changed = true;
+      }
+    }
+    if (changed) setMeasured((n) => n + 1);
+    // A jump lands by guessed heights first; once the rows there are measured it is put right.
+    else if (target.current !== null) target.current = null;
+    if (target.current !== null && scroller.current)
+      scroller.current.scrollTop = offsetsOf({ count: rows.length, guess: GUESS, known: heights })[target.current] ?? 0;
+  });
+
+  const jump = (index: number) => {
+    target.current = index;
+    if (scroller.current) scroller.current.scrollTop = offsets[index] ?? 0;
+    setMeasured((n) => n + 1);
+  };
+  return { scroller, drawn, span, jump };
+}

@@ -1,0 +1,25 @@
+import type { Wrench } from '../../core/fastening/wrench';
+
+export type Theme = 'system' | 'day' | 'dim';
+export type TextSize = 'usual' | 'large' | 'largest';
+
+/** What Setup can change, as the settings store keeps it. */
+export type Settings = {
+  readonly theme: Theme;
+  readonly textSize: TextSize;
+  readonly people: readonly string[];
+  readonly wrenches: readonly Wrench[];
+  /** Whose torque is spoken first; the document's printed figure is always shown. */
+  readonly torqueUnit: 'as-printed' | 'N·m' | 'lbf·ft';
+  readonly voice: 'embedded' | 'system' | 'silent';
+  /** 0.7 slow to 1.3 fast; 1 as recorded. */
+  readonly speechRate: number;
+  readonly talk: 'always' | 'pedal';
+  readonly recogniser: 'embedded' | 'own-model' | 'typed';
+  readonly keepClips: boolean;
+};
+
+/** One setting and its new value, kept together by type. */
+export type SettingChange = {
+  readonly [K in keyof Settings]: { readonly type: 'setting-changed'; readonly key: K; readonly value: Settings[K] };
+}[keyof Settings];

@@ -1,0 +1,30 @@
+import type { ComponentChildren } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import { useWords } from './words/words-context';
+import './sheet.css';
+
+type SheetProps = {
+  readonly title: string;
+  readonly onClose: () => void;
+  readonly children: ComponentChildren;
+};
+
+/** A sheet laid over the screen until it is put away: a list too long to stay in sight. */
+export function Sheet({ title, onClose, children }: SheetProps) {
+  const w = useWords();
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => {
+    dialog.current?.showModal();
+  }, []);
+  return (
+    <dialog ref={dialog} class="sheet" aria-label={title} onClose={onClose}>
+      <header class="sheet-head">
+        <h2 class="sheet-title">{title}</h2>
+        <button type="button" class="sheet-close" onClick={() => dialog.current?.close()}>
+          {w('sheet-close')}
+        </button>
+      </header>
+      {children}
+    </dialog>
+  );
+}

@@ -1,0 +1,94 @@
+import { useId, useState } from 'preact/hooks';
+import type { OnUi } from '../events';
+import { useWords } from '../words/words-context';
+import './begin-job.css';
+
+export type ProcedureChoice = {
+  readonly id: string;
+  readonly title: string;
+  readonly edition: string;
+  readonly machine: string;
+  readonly demonstration: boolean;
+};
+
+type BeginJobProps = {
+  readonly procedures: readonly ProcedureChoice[];
+  readonly people: readonly string[];
+  readonly on: OnUi;
+};
+
+/** Which document, which machine, who: all that a job needs before its first line. */
+export function BeginJob({ procedures, people, on }: BeginJobProps) {
+  const w = useWords();
+  const id = useId();
+  const [chosen, setChosen] = useState<string | null>(null);
+  const [machine, setMachine] = useState('');
+  const [who, setWho] = useState(people[0] ?? '');
+  const procedure = procedures.find((p) => p.id === chosen);
+  return (
+    <form
+      class="begin"
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (procedure) on({ type: 'begin-job', procedure: procedure.id, machine: machine.trim(), who: who.trim() });
+      }}
+    >
+      <fieldset class="begin-procedures">
+        <legend>{w('begin-procedure')}</legend>
+        {procedures.map((p) => (
+          <label key={p.id} class="begin-procedure">
+            <input
+              type="radio"
+              name="procedure"
+              required
+              checked={p.id === chosen}
+              onChange={() => {
+                setChosen(p.id);
+                if (machine === '' || machine === procedure?.machine) setMachine(p.machine);
+              }}
+            />
+            <span>
+              <b>{p.title}</b>
+              <span class="begin-detail">
+                {w('procedure-edition', { edition: p.edition })}
+                {p.demonstration && <strong class="mark">{w('demonstration-mark')}</strong>}
+              </span>
+            </span>
+          </label>
+        ))}
+      </fieldset>
+      <label class="field" for={`${id}-machine`}>
+        {w('begin-machine')}
+        <input
+          id={`${id}-machine`}
+          type="text"
+          required
+          maxLength={120}
+          value={machine}
+          onInput={(event) => setMachine(event.currentTarget.value)}
+        />
+      </label>
+      <label class="field" for={`${id}-who`}>
+        {w('begin-who')}
+        <input
+          id={`${id}-who`}
+          type="text"
+          required
+          maxLength={60}
+          list={`${id}-people`}
+          autocomplete="off"
+          value={who}
+          onInput={(event) => setWho(event.currentTarget.value)}
+        />
+      </label>
+      <datalist id={`${id}-people`}>
+        {people.map((person) => (
+          <option key={person} value={person} />
+        ))}
+      </datalist>
+      <button type="submit" class="button button-first">
+        {w('begin-go')}
+      </button>
+    </form>
+  );
+}

@@ -1,0 +1,14 @@
+/** Keys of the strip that shows what the ear does and hears. */
+export const EAR_WORDS = {
+  'ear-label': [],
+  'ear-off': [],
+  'ear-loading': [],
+  'ear-listening': [],
+  'ear-speaking': [],
+  'ear-too-loud': [],
+  'ear-shut': [],
+  'ear-failed': [],
+  'heard-sure': [],
+  'heard-fair': [],
+  'heard-rejected': [],
+} as const satisfies Record<string, readonly string[]>;
