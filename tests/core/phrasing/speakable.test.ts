@@ -26,6 +26,7 @@ describe('document text as it is said (common practice)', () => {
     ['5W-30, 4.5 L', 'five W thirty, four point five litres'],
     ['25 µm, 25 μm', 'twenty five microns, twenty five microns'],
     ['12 kgf/cm²', 'twelve kilograms per square centimetre'],
+    ['4.5 L (4.8 US qt)', 'four point five litres, four point eight American quarts'],
     ['the value in N·m', 'the value in newton metres'],
     ['0,05 mm', 'zero point zero five millimetres'],
     ['12,500 km', 'twelve thousand five hundred kilometres'],
@@ -90,4 +91,5 @@ describe('of any text', () => {
 test('words that the embedded voice misreads are respelt, and their neighbours are not', () => {
   expect(respelt('Read the plug lead, forty newton metres', words)).toBe('Reed the plug leed, forty newton meters');
   expect(respelt('the leading edge, already read', words)).toBe('the leading edge, already read');
+  expect(respelt('clear them and read once more', words)).toBe('clear them and reed once more');
 });
