@@ -122,9 +122,12 @@ const MUST: readonly (readonly [words: string, rule: string, slots?: Readonly<Re
   ['hand the job over', 'hand-over'],
 ];
 
-test.each(MUST)('"%s" is %s', (words, rule, slots = {}) => {
-  expect(hear(words)).toEqual({ kind: 'command', rule, manner: 'progress', slots });
-});
+test.each(MUST.map(([words, rule, slots = {}]) => ({ words, rule, slots })))(
+  '"$words" is $rule',
+  ({ words, rule, slots }) => {
+    expect(hear(words)).toEqual({ kind: 'command', rule, manner: 'progress', slots });
+  },
+);
 
 test('every command has a sentence here', () => {
   expect([...new Set(MUST.map(([, rule]) => rule))].sort()).toEqual([...english.publicRules].sort());
