@@ -11,4 +11,5 @@ export const EAR_WORDS = {
   'heard-sure': [],
   'heard-fair': [],
   'heard-rejected': [],
+  'did-nothing': [],
 } as const satisfies Record<string, readonly string[]>;
