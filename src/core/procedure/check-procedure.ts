@@ -13,46 +13,42 @@ export type ProcedureCheck = Result<Procedure, readonly ProcedureIssue[]> & {
   readonly warnings: readonly ProcedureIssue[];
 };
 
+/** Nobody mends more than this in one go, and a broken file could hold hundreds of thousands. */
+const MOST_ISSUES = 300;
+
 /**
  * Reads a procedure document and checks all of it; `file` only names it in the issues. Never throws, whatever the text.
  * Three layers, each told in full before the next is looked at, since a later one cannot be trusted over a broken
  * earlier one: is it YAML, has it the shape of a procedure, does it make sense as a job.
  */
 export function checkProcedure(text: string, file: string): ProcedureCheck {
-  const source = readSource(text);
-  if (source.faults.length > 0)
-    return broken(source.faults.map(({ position, ...fault }) => issueOf(fault, 'error', file, position)));
-
-  const shape = document.safeParse(source.value);
-  if (!shape.success) {
-    const faults = shapeFaults(shape.error.issues, source.value);
-    return broken(faults.map(({ onKey, at, ...fault }) => issueOf(fault, 'error', file, source.locate(at, onKey))));
-  }
-
   const errors: ProcedureIssue[] = [];
   const warnings: ProcedureIssue[] = [];
-  const into =
-    (issues: ProcedureIssue[], severity: Severity): Report['error'] =>
+  const add = (severity: Severity, fault: Omit<Finding, 'at'>, position: () => Position): void => {
+    const { code, given, message, mend } = fault;
+    const issues = severity === 'error' ? errors : warnings;
+    if (issues.length < MOST_ISSUES) issues.push({ code, severity, file, ...position(), given, message, mend });
+  };
+  const broken = (): ProcedureCheck => ({ ...fail(inOrder(errors)), warnings: inOrder(warnings) });
+
+  const source = readSource(text);
+  for (const fault of source.faults) add('error', fault, () => fault.position);
+  if (errors.length > 0) return broken();
+
+  const shape = document.safeParse(source.value);
+  const faults = shape.success ? [] : shapeFaults(shape.error.issues, source.value);
+  for (const fault of faults) add('error', fault, () => source.locate(fault.at, fault.onKey));
+  if (!shape.success) return broken();
+
+  const reportAs =
+    (severity: Severity): Report['error'] =>
     (code, at, given, message, mend) =>
-      void issues.push(issueOf({ code, given, message, mend }, severity, file, source.locate(at)));
-  const report: Report = { error: into(errors, 'error'), warning: into(warnings, 'warning') };
+      add(severity, { code, given, message, mend }, () => source.locate(at));
+  const report: Report = { error: reportAs('error'), warning: reportAs('warning') };
   const built = buildProcedure(shape.data, report);
   checkWhole(built, report);
-  const told = inOrder(warnings);
-  return errors.length > 0 ? { ...fail(inOrder(errors)), warnings: told } : { ...ok(built.procedure), warnings: told };
+  return errors.length > 0 ? broken() : { ...ok(built.procedure), warnings: inOrder(warnings) };
 }
-
-const broken = (errors: readonly ProcedureIssue[]): ProcedureCheck => ({ ...fail(inOrder(errors)), warnings: [] });
-
-const issueOf = (fault: Omit<Finding, 'at'>, severity: Severity, file: string, position: Position): ProcedureIssue => ({
-  code: fault.code,
-  severity,
-  file,
-  ...position,
-  given: fault.given,
-  message: fault.message,
-  mend: fault.mend,
-});
 
 /** From the top of the file; what each turn of a `for:` says about the same place is told once. */
 function inOrder(issues: readonly ProcedureIssue[]): readonly ProcedureIssue[] {

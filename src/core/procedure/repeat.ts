@@ -7,6 +7,15 @@ export type Turn = ReadonlyMap<string, string>;
 /** An entry after `for:` has been worked out, with the place it was written at. */
 export type Placed<T> = { readonly at: Path; readonly value: T };
 
+/** How often a `for:` writes its entry. Cheap, so that a file that would fill the memory is refused before it does. */
+export function turnCount(repeat: Repeat | undefined): number {
+  const lists = repeat === undefined ? [] : Array.isArray(repeat) ? [repeat] : Object.values(repeat);
+  return lists.length === 0 ? 1 : Math.max(...lists.map((words) => words.length));
+}
+
+/** More entries under one heading than any job has things. */
+const MOST_ENTRIES = 500;
+
 const ONCE: readonly Turn[] = [new Map()];
 const PLACEHOLDER = /\{([a-z]+)\}/g;
 
@@ -60,7 +69,11 @@ export function reportUnfilled(value: unknown, at: Path, report: Report): void {
   } else if (Array.isArray(value)) {
     for (const [index, item] of value.entries()) reportUnfilled(item, [...at, index], report);
   } else if (typeof value === 'object' && value !== null) {
-    for (const [key, item] of Object.entries(value)) reportUnfilled(item, [...at, key], report);
+    for (const [key, item] of Object.entries(value)) {
+      // Only the ids of whole entries are filled; the ids of answers, readings and records inside them are not.
+      reportUnfilled(key, [...at, key], report);
+      reportUnfilled(item, [...at, key], report);
+    }
   }
 }
 
@@ -73,6 +86,12 @@ export function expandEntries<T extends Repeated>(
   report: Report,
 ): ReadonlyMap<string, Placed<T>> {
   const expanded = new Map<string, Placed<T>>();
+  const count = Object.values(entries ?? {}).reduce((sum, entry) => sum + turnCount(entry.for), 0);
+  if (count > MOST_ENTRIES) {
+    const message = `There are more than ${MOST_ENTRIES} entries here.`;
+    report.error('too-many', at, String(count), message, 'Split the job into several procedures.');
+    return expanded;
+  }
   for (const [key, entry] of Object.entries(entries ?? {})) {
     const here = [...at, key];
     for (const turn of turns(entry.for, new Map(), [...here, 'for'], report)) {

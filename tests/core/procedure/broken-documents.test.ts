@@ -67,6 +67,9 @@ const REPEAT_FAULTS: readonly Case[] = [
     "for: ▮{ side: [left, right], far: [right] }, say: '{side} hose'",
   ],
   ['a repeat that gives one id twice', 'repeat-not-in-id', 'id: off-{side}', 'id: ▮off'],
+  ['a placeholder in the id of an answer', 'unknown-placeholder', 'none: [cannot tell]', "'{side}': ▮[cannot tell]"],
+  ['a pass named like a thing objects have', 'bad-id', '{ id: high', '{ id: ▮constructor'],
+  ['a document id with a placeholder', 'bad-id', 'id: sound', 'id: ▮sound-{side}'],
   ['a placeholder nothing fills', 'unknown-placeholder', 'say: Both hoses on.', 'say: ▮Both {side} hoses on.'],
   [
     'a word that makes no id',

@@ -2,11 +2,11 @@ import type { DocumentText } from '../document/document';
 import type { Repeat } from '../document/words';
 import type { Path, Report } from '../issue';
 import type { Procedure, Step } from '../procedure';
-import { expandEntries } from '../repeat';
+import { checkId, expandEntries } from '../repeat';
 import { buildLimit, buildLooseEnd, buildPart, buildTimer, buildTool } from './entries';
 import type { OrderedPattern } from './order';
 import { buildPattern } from './pattern';
-import { checkStepIds, expandPhase, type PlacedStepText } from './phase';
+import { checkStepIds, expandPhase, isTooLong, type PlacedStepText } from './phase';
 import { buildStep } from './step';
 
 export type EntryGroup = 'tools' | 'parts' | 'patterns' | 'loose-ends' | 'timers' | 'limits';
@@ -40,6 +40,7 @@ export function buildProcedure(text: DocumentText, report: Report): Built {
     return { built: new Map(built), written: new Map(expanded.map(([id, { at }]) => [id, at])) };
   };
 
+  checkId(text.id, ['id'], report);
   const tools = entries('tools', text.tools, buildTool);
   const parts = entries('parts', text.parts, buildPart);
   const looseEnds = entries('loose-ends', text['loose-ends'], buildLooseEnd);
@@ -51,7 +52,8 @@ export function buildProcedure(text: DocumentText, report: Report): Built {
   });
   const patterns = new Map([...ordered.written.keys()].map((id) => [id, ordered.built.get(id) ?? null]));
 
-  const phases = text.phases.map((phase, index) => ({
+  const kept = isTooLong(text.phases, report) ? [] : text.phases;
+  const phases = kept.map((phase, index) => ({
     ...phase,
     at: ['phases', index],
     texts: expandPhase(phase, ['phases', index], report),

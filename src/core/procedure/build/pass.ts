@@ -2,6 +2,7 @@ import { baseOf } from '../../fastening/quantity';
 import type { PassText, RecoveryText } from '../document/passes';
 import type { Path, Report } from '../issue';
 import { FAULTS, type Fault, type Pass, type PassCommon, type Recovery, type RecoveryAction } from '../procedure';
+import { checkId } from '../repeat';
 import { type OrderedPattern, orderOf, subsetOf } from './order';
 import { readQuantity, withWindow } from './quantity';
 
@@ -26,6 +27,7 @@ export function buildPasses(
   const earlier = new Map<string, readonly number[]>();
   return texts.flatMap((text, index) => {
     const here = [...at, index];
+    checkId(text.id, [...here, 'id'], report);
     if (earlier.has(text.id))
       report.error(
         'duplicate-id',

@@ -1,12 +1,25 @@
 import type { BlockText, PhaseText, StepText } from '../document/steps';
 import type { Path, Report } from '../issue';
-import { checkId, fill, type Placed, reportTwice, reportUnfilled, type Turn, turns } from '../repeat';
+import { checkId, fill, type Placed, reportTwice, reportUnfilled, type Turn, turnCount, turns } from '../repeat';
 
 /** More than this is a repeat gone wrong, not a job. */
-export const MOST_STEPS = 1000;
+const MOST_STEPS = 1000;
 
 /** A step after `for:`, with whether a `for:` made it: the mend for an id given twice differs. */
 export type PlacedStepText = Placed<StepText> & { readonly repeated: boolean };
+
+/** Counts the steps before `for:` writes them out: a small file can ask for more than fits in memory. */
+export function isTooLong(phases: readonly PhaseText[], report: Report): boolean {
+  const count = phases.flatMap(({ steps }) => steps.map(stepCount)).reduce((sum, steps) => sum + steps, 0);
+  if (count > MOST_STEPS) {
+    const message = `The job has more than ${MOST_STEPS} steps.`;
+    report.error('too-many-steps', ['phases'], String(count), message, 'Split it into several procedures.');
+  }
+  return count > MOST_STEPS;
+}
+
+const stepCount = (entry: StepText | BlockText): number =>
+  turnCount(entry.for) * (isBlock(entry) ? entry.steps.reduce((sum, step) => sum + turnCount(step.for), 0) : 1);
 
 /** The steps of a phase in the order they are done. A block is done in full for one side, then for the next. */
 export function expandPhase(phase: PhaseText, at: Path, report: Report): readonly PlacedStepText[] {
@@ -52,13 +65,4 @@ export function checkStepIds(
     if (stepIds.has(value.id)) reportTwice(value.id, repeated, [...at, 'id'], report);
     stepIds.add(value.id);
   }
-  const last = steps[MOST_STEPS];
-  if (last !== undefined)
-    report.error(
-      'too-many-steps',
-      last.at,
-      String(steps.length),
-      `The job has more than ${MOST_STEPS} steps.`,
-      'Split it into several procedures.',
-    );
 }

@@ -25,7 +25,7 @@ export const quantity = z
   .max(80)
   .meta({ id: 'quantity', description: 'A number and its unit as the manual prints them: 40 N·m (30 lbf·ft).' });
 
-const list = z.array(name).min(1).max(24);
+const list = z.array(z.string().regex(/\S/).max(40)).min(1).max(24);
 
 /** Either one list of sides, or lists of equal length read side by side; the words stand in for `{side}` or the list's own name. */
 export const repeat = z.union([list, z.record(z.string().regex(/^[a-z]+$/), list)]).meta({
