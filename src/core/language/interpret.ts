@@ -1,6 +1,6 @@
 import { assertNever } from '../result';
 import { holds, slotValues } from './domain';
-import type { LiveGrammar, Meaning, Phrase, SlotValue } from './grammar';
+import type { LiveCommand, LiveGrammar, Meaning, Phrase, SlotValue } from './grammar';
 import { type Found, Matcher } from './match';
 import { anyPhrase } from './slots';
 import { spokenWords } from './spoken-words';
@@ -39,15 +39,16 @@ export function extendable(live: LiveGrammar, text: string): boolean {
 
 /** The same shapes once more with any number in the slots, to say what was out of place. */
 function almost(live: LiveGrammar, words: readonly string[]): Meaning {
+  let domains: LiveCommand['slots'] = {};
+  // One matcher for all commands, so that the numbers in the words are read once.
+  const matcher = new Matcher(live.parts, words, (slot, phrase) => {
+    const domain = domains[slot];
+    return domain && domain.kind !== 'options' ? anyPhrase(slot, domain) : phrase;
+  });
   for (const command of live.commands) {
-    const view = (slot: string, phrase: Phrase): Phrase => {
-      const domain = command.slots[slot];
-      return domain && domain.kind !== 'options' ? anyPhrase(slot, domain) : phrase;
-    };
-    for (const { slots } of whole(new Matcher(live.parts, words, view), command.phrase, words.length)) {
-      const outside = Object.entries(slotValues(command, slots)).find(
-        ([slot, value]) => !holds(command.slots[slot], value),
-      );
+    domains = command.slots;
+    for (const { slots } of whole(matcher, command.phrase, words.length)) {
+      const outside = Object.entries(slotValues(command, slots)).find(([slot, value]) => !holds(domains[slot], value));
       if (outside) return { kind: 'almost', rule: command.rule, slot: outside[0], given: given(outside[1]) };
     }
   }

@@ -7,7 +7,7 @@ import { plainWords } from './words';
 
 export type JsgfOptions = {
   /** Absorbs other speech: a loop over the recogniser's one-phone words, at this weight against the commands' 1. */
-  readonly filler?: { readonly weight: number; readonly phones: readonly string[] };
+  readonly filler?: { readonly weight: number; readonly phones: readonly string[] } | null;
   /** Stray words listed on purpose, to be heard as themselves and rejected by `interpret`. */
   readonly decoys?: readonly string[];
 };
