@@ -1,8 +1,8 @@
 import { assertNever } from '../result';
 import type { LiveGrammar, Phrase } from './grammar';
+import { printPhrase } from './jsgf/print-jsgf';
 import { rulesIn } from './jsgf/references';
 import { oneOf, sharingEnds, sharingStarts } from './phrase';
-import { printPhrase } from './print-jsgf';
 import { plainWords } from './words';
 
 export type JsgfOptions = {
@@ -12,7 +12,7 @@ export type JsgfOptions = {
   readonly decoys?: readonly string[];
 };
 
-export const UTTERANCE_RULE = 'utterance';
+const UTTERANCE_RULE = 'utterance';
 
 /**
  * A live grammar as one JSGF text for the embedded recogniser: `public <utterance>`, all words in lower case, no tags
@@ -39,7 +39,7 @@ export function toJsgf(live: LiveGrammar, { filler, decoys = [] }: JsgfOptions =
 }
 
 /** The parts that the commands refer to, directly or through each other. */
-export function reached(live: LiveGrammar): readonly string[] {
+function reached(live: LiveGrammar): readonly string[] {
   const names = new Set<string>();
   const open = live.commands.flatMap((command) => rulesIn(command.phrase));
   for (let name = open.pop(); name !== undefined; name = open.pop()) {

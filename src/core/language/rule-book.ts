@@ -1,8 +1,8 @@
 import { fail, ok, type Result } from '../result';
 import { type Phrase, type RuleBook, SLOT_NAMES } from './grammar';
 import type { JsgfIssue } from './jsgf/issue';
+import { type JsgfFile, type JsgfRule, parseJsgf } from './jsgf/parse-jsgf';
 import { all, rulesAtStart, rulesIn, tagsIn } from './jsgf/references';
-import { type JsgfFile, type JsgfRule, parseJsgf } from './parse-jsgf';
 import { readTag } from './tags';
 
 export type GrammarText = { readonly file: string; readonly text: string };

@@ -5,8 +5,8 @@ import { readTag, type Tag } from './tags';
 import { figures, plainWords } from './words';
 
 /** The rules of a language that name the single digits and the decimal point. */
-export const DIGIT_RULE = 'digit';
-export const POINT_RULE = 'point';
+const DIGIT_RULE = 'digit';
+const POINT_RULE = 'point';
 
 /**
  * The words of an utterance, figures said digit by digit: typed "bolt 12 done" becomes "bolt one two done". Figures

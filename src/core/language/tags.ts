@@ -23,6 +23,8 @@ export type Tag =
   | { readonly kind: 'name'; readonly id: string }
   | { readonly kind: 'slot'; readonly name: string };
 
+/** More digits than a number holds exactly are no number. */
+const LONGEST = 15;
 const NUMBER = /^\d+(?:\.\d+)?$/;
 
 /** The meaning of a tag, or undefined where it has none. */
@@ -85,7 +87,8 @@ function scaled(pieces: readonly Piece[], change: (value: number) => number): re
 function joined(pieces: readonly Piece[]): readonly Piece[] {
   const text = pieces.map(written).join('');
   const names = pieces.filter((piece) => piece.kind === 'name');
-  return NUMBER.test(text) || /^\.\d+$/.test(text) ? [{ kind: 'number', value: Number(text) }, ...names] : names;
+  const isNumber = text.length <= LONGEST && (NUMBER.test(text) || /^\.\d+$/.test(text));
+  return isNumber ? [{ kind: 'number', value: Number(text) }, ...names] : names;
 }
 
 function written(piece: Piece): string {

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { LiveGrammar, Phrase } from '../../../src/core/language/grammar';
+import { parseJsgf } from '../../../src/core/language/jsgf/parse-jsgf';
 import { liveGrammar } from '../../../src/core/language/live-grammar';
 import { toJsgf } from '../../../src/core/language/lower-jsgf';
-import { parseJsgf } from '../../../src/core/language/parse-jsgf';
 import { samples } from '../../../src/core/language/sample';
 import { toPhraseList } from '../../../src/core/language/to-phrases';
 import { phraseGraph, type WordGraph, wordGraph } from '../../../src/core/language/word-graph';

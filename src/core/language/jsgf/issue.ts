@@ -24,6 +24,3 @@ export type JsgfIssue = {
   readonly given: string;
   readonly mend: string;
 };
-
-export const issueText = (file: string, issue: JsgfIssue): string =>
-  `${file}:${issue.line}:${issue.column} ${issue.code}: "${issue.given}". ${issue.mend}`;

@@ -11,7 +11,7 @@ export type Place = { readonly phrase: Phrase; readonly factor: number };
 export type Size = { readonly most: number; readonly decimals: number };
 
 /** The number of digits a part always has, or undefined where its values differ in length. */
-export type WidthOf = (phrase: Phrase) => number | undefined;
+type WidthOf = (phrase: Phrase) => number | undefined;
 
 /**
  * The ways a joined phrase can be laid out in digits for numbers up to `most`: "one six five" is one of three digits,

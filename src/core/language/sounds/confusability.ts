@@ -1,10 +1,11 @@
 import { assertNever } from '../../result';
 import type { LiveCommand, LiveGrammar, Manner, Phrase } from '../grammar';
+import { all } from '../jsgf/references';
 import { setOf } from '../numbers/number-set';
 import { restricted } from '../numbers/restrict';
 import { VOID } from '../phrase';
 import { NUMBER_RULE } from '../slots';
-import { nameTag, readTag } from '../tags';
+import { readTag, slotTag } from '../tags';
 import type { Lexicon } from './lexicon';
 import { type Nearest, nearest } from './nearest';
 import { type SoundGraph, slotWord, soundGraph } from './sound-graph';
@@ -52,28 +53,32 @@ export function confusionFinder(lexicons: readonly Lexicon[]): (live: LiveGramma
     return pairs.get(key);
   };
 
-  return (live) => {
-    const carriers = live.commands.map((command) => sounding(carrier(command.phrase, live)));
-    const betweenCommands = pairsOf(live.commands).flatMap(([[indexA, a], [indexB, b]]) => {
-      const [one, other] = [carriers[indexA], carriers[indexB]];
-      const near = one && other && compared(live, one, other);
-      if (!near) return [];
-      const words = { a: { rule: a.rule, words: near.a }, b: { rule: b.rule, words: near.b } };
-      return [{ ...words, distance: near.distance, slot: undefined, stakes: stakesOf([a.manner, b.manner]) }];
+  const betweenCommands = (live: LiveGrammar): readonly Confusion[] => {
+    const sounds = live.commands.map((command) => ({ command, sound: sounding(carrier(command.phrase, live)) }));
+    return pairsOf(sounds).flatMap(([a, b]) => {
+      const near = compared(live, a.sound, b.sound);
+      return near ? [confusion(a.command, b.command, near, undefined)] : [];
     });
-    const betweenValues = live.commands.flatMap(({ rule, manner, slots }) =>
-      Object.entries(slots).flatMap(([slot, domain]) =>
-        pairsOf(valuePhrases(live, slot, domain)).flatMap(([[, a], [, b]]) => {
+  };
+  const betweenValues = (live: LiveGrammar): readonly Confusion[] =>
+    live.commands.flatMap((command) =>
+      Object.keys(command.slots).flatMap((slot) =>
+        pairsOf(valuesOf(live, command, slot)).flatMap(([a, b]) => {
           const near = compared(live, a, b);
-          if (!near) return [];
-          const words = { a: { rule, words: near.a }, b: { rule, words: near.b } };
-          return [{ ...words, distance: near.distance, slot, stakes: stakesOf([manner]) }];
+          return near ? [confusion(command, command, near, slot)] : [];
         }),
       ),
     );
-    return [...betweenCommands, ...betweenValues];
-  };
+  return (live) => [...betweenCommands(live), ...betweenValues(live)];
 }
+
+const confusion = (a: LiveCommand, b: LiveCommand, near: Nearest, slot: string | undefined): Confusion => ({
+  a: { rule: a.rule, words: near.a },
+  b: { rule: b.rule, words: near.b },
+  distance: near.distance,
+  slot,
+  stakes: stakesOf([a.manner, b.manner]),
+});
 
 /** A phrase under a key by which it is known again in another state. */
 type Sounding = { readonly key: string; readonly phrase: () => Phrase };
@@ -85,17 +90,8 @@ function stakesOf(manners: readonly Manner[]): Stakes {
   return manners.includes('critical') ? 'read-back' : 'none';
 }
 
-function pairsOf<T>(all: readonly T[]): readonly (readonly [readonly [number, T], readonly [number, T]])[] {
-  return all.flatMap((a, indexA) =>
-    all.slice(indexA + 1).map(
-      (b, offset) =>
-        [
-          [indexA, a],
-          [indexA + 1 + offset, b],
-        ] as const,
-    ),
-  );
-}
+const pairsOf = <T>(some: readonly T[]): readonly (readonly [T, T])[] =>
+  some.flatMap((a, index) => some.slice(index + 1).map((b) => [a, b] as const));
 
 /** A command with each slot as one word, named after what can fill it: numbers are like numbers, options like options. */
 function carrier(phrase: Phrase, live: LiveGrammar): Phrase {
@@ -129,26 +125,32 @@ function namesIn(live: LiveGrammar, part: string): readonly Phrase[] {
   return alternatives.filter((one) => one.kind === 'tagged' && readTag(one.tag)?.kind === 'name');
 }
 
-function valuePhrases(live: LiveGrammar, slot: string, domain: LiveCommand['slots'][string]): readonly Sounding[] {
+/** The values a slot of a command can have, each as it sounds. */
+function valuesOf(live: LiveGrammar, command: LiveCommand, slot: string): readonly Sounding[] {
   const rule = (name: string): Phrase => live.parts[name] ?? VOID;
-  switch (domain.kind) {
+  const domain = command.slots[slot];
+  switch (domain?.kind) {
     case 'integers':
       return domain.values.map((value) => ({
         key: `number ${value}`,
         phrase: () => restricted(rule(NUMBER_RULE), setOf([value], 0), rule),
       }));
     case 'options':
-    case 'named': {
-      const ids = domain.kind === 'named' ? domain.ids : domain.options.map(({ id }) => id);
-      return Object.keys(live.parts)
-        .filter((part) => part.startsWith(`${slot}-`))
-        .flatMap((part) => namesIn(live, part))
-        .filter((phrase) => phrase.kind === 'tagged' && ids.some((id) => nameTag(id) === phrase.tag))
-        .map(sounding);
-    }
+    case 'named':
+      return partsOf(command.phrase, slot).flatMap((part) => namesIn(live, part).map(sounding));
     case 'reading':
+    case undefined:
       return [];
     default:
       return assertNever(domain);
   }
 }
+
+/** The parts that stand for a slot in a command: one, however often it is mentioned. */
+const partsOf = (phrase: Phrase, slot: string): readonly string[] => [
+  ...new Set(
+    all(phrase).flatMap((one) =>
+      one.kind === 'tagged' && one.tag === slotTag(slot) && one.part.kind === 'rule' ? [one.part.name] : [],
+    ),
+  ),
+];

@@ -44,7 +44,7 @@ export const PHONES = [
 ] as const;
 export type Phone = (typeof PHONES)[number];
 
-export type Pronunciation = readonly Phone[];
+type Pronunciation = readonly Phone[];
 
 /** All known pronunciations of each word, at least one, no two alike. */
 export type Lexicon = ReadonlyMap<string, readonly Pronunciation[]>;

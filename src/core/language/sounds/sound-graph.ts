@@ -8,7 +8,7 @@ export type Sound =
   | { readonly kind: 'slot'; readonly name: string };
 
 /** One step; `word` is set on the first sound of each word. */
-export type SoundStep = { readonly to: number; readonly sound: Sound; readonly word: string };
+type SoundStep = { readonly to: number; readonly sound: Sound; readonly word: string };
 
 /** Every way a phrase can sound: all sentences, all pronunciations. State 0 is the start. */
 export type SoundGraph = {

@@ -1,10 +1,10 @@
-import { assertNever, fail, ok, type Result } from '../result';
-import type { Phrase } from './grammar';
-import { Cursor } from './jsgf/cursor';
-import type { JsgfIssue, JsgfIssueCode } from './jsgf/issue';
-import { tokens } from './jsgf/tokens';
+import { assertNever, fail, ok, type Result } from '../../result';
+import type { Phrase } from '../grammar';
+import { Cursor } from './cursor';
+import type { JsgfIssue, JsgfIssueCode } from './issue';
+import { tokens } from './tokens';
 
-export type { JsgfIssue, JsgfIssueCode } from './jsgf/issue';
+export type { JsgfIssue, JsgfIssueCode } from './issue';
 
 export type JsgfRule = {
   readonly name: string;

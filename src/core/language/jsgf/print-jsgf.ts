@@ -1,5 +1,5 @@
-import { assertNever } from '../result';
-import type { Phrase } from './grammar';
+import { assertNever } from '../../result';
+import type { Phrase } from '../grammar';
 import type { JsgfFile } from './parse-jsgf';
 
 /** A grammar file as text: reading it back gives the same phrases. Comments are not kept. */

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { Phrase } from '../../../src/core/language/grammar';
-import { parseJsgf } from '../../../src/core/language/parse-jsgf';
-import { printJsgf } from '../../../src/core/language/print-jsgf';
-import { grammarText } from '../../grammars/en/english';
+import type { Phrase } from '../../../../src/core/language/grammar';
+import { parseJsgf } from '../../../../src/core/language/jsgf/parse-jsgf';
+import { printJsgf } from '../../../../src/core/language/jsgf/print-jsgf';
+import { grammarText } from '../../../grammars/en/english';
 
 const text = fc.string({ minLength: 1, maxLength: 8 });
 const weight = fc.integer({ min: 0, max: 1e6 }).map((n) => n / 1000);

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Phrase } from '../../../src/core/language/grammar';
-import { type JsgfIssue, parseJsgf } from '../../../src/core/language/parse-jsgf';
+import type { Phrase } from '../../../../src/core/language/grammar';
+import { type JsgfIssue, parseJsgf } from '../../../../src/core/language/jsgf/parse-jsgf';
 
 const w = (text: string): Phrase => ({ kind: 'word', text });
 const seq = (...parts: Phrase[]): Phrase => ({ kind: 'seq', parts });
