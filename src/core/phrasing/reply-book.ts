@@ -1,7 +1,7 @@
 import { fail, ok, type Result } from '../result';
 import { Field } from './field';
 import { readSpeechWords, WORD_SECTIONS } from './read-speech-words';
-import { REPLIES, type ReplyCode } from './reply';
+import { isReplyCode, REPLIES, REPLY_CODES, type ReplyCode } from './reply';
 import type { ReplyIssue } from './reply-issue';
 import type { SpeechWords } from './speech-words';
 import { parseTemplate, slotsOf, type Template, wordsOfTemplate } from './template';
@@ -18,9 +18,6 @@ export type ReplyBook = {
   readonly words: SpeechWords;
 };
 
-const isCode = (code: string): code is ReplyCode => Object.hasOwn(REPLIES, code);
-const CODES: readonly ReplyCode[] = Object.keys(REPLIES).filter(isCode);
-
 /**
  * Checks the plain data of a replies file. Every code has its words and there are no others; each place names a slot
  * of its code, and each slot is used unless the entry lists it under `unused`. All issues are collected.
@@ -31,8 +28,8 @@ export function checkReplies(raw: unknown): Result<ReplyBook, readonly ReplyIssu
   const language = file.key('language').text();
   const entries = file.key('replies');
   for (const code of entries.keys())
-    if (!isCode(code)) entries.key(code).blame('unknown-reply', 'Remove it, or correct its name.', code);
-  const read = CODES.flatMap((code) => {
+    if (!isReplyCode(code)) entries.key(code).blame('unknown-reply', 'Remove it, or correct its name.', code);
+  const read = REPLY_CODES.flatMap((code) => {
     if (entries.has(code)) return [[code, readReply(entries.key(code), REPLIES[code])] as const];
     entries.blame('missing-reply', `Add "${code}" with its words.`, code);
     return [];

@@ -236,6 +236,11 @@ export const REPLIES = {
   'milestone-fuel-on': [],
   'milestone-first-start': [],
   'milestone-hand-back': [],
+  // Reasons of a sign-off, by the id the grammar gives
+  'reason-not-fitted-here': [],
+  'reason-waiting-for-a-part': [],
+  'reason-tested-another-way': [],
+  'reason-owner-decided': [],
   // Faults by name
   'fault-clicked-early': [],
   'fault-felt-soft': [],
@@ -266,9 +271,21 @@ export const REPLIES = {
 } as const satisfies Record<string, readonly string[]>;
 
 export type ReplyCode = keyof typeof REPLIES;
+
+export const isReplyCode = (code: string): code is ReplyCode => Object.hasOwn(REPLIES, code);
+
+/** All codes, for checks and tables. */
+export const REPLY_CODES: readonly ReplyCode[] = Object.keys(REPLIES).filter(isReplyCode);
+
 type SlotOf<C extends ReplyCode> = (typeof REPLIES)[C][number];
 
 export type Reply = { readonly code: ReplyCode; readonly slots: Readonly<Record<string, Said>> };
 
 /** A reply with exactly the slots its code declares. */
 export const reply = <C extends ReplyCode>(code: C, slots: Record<SlotOf<C>, Said>): Reply => ({ code, slots });
+
+/** The reason of a sign-off by its id in the grammar; one the replies do not know is said as it stands. */
+export function reason(id: string): Said {
+  const code = `reason-${id}`;
+  return isReplyCode(code) ? replies([{ code, slots: {} }]) : text(id);
+}

@@ -7,7 +7,9 @@ import {
   duration,
   list,
   quantity,
+  REPLY_CODES,
   type ReplyCode,
+  reason,
   replies,
   reply,
   type Said,
@@ -16,7 +18,7 @@ import {
 import { secondsToSay, wordsOf } from '../../../src/core/phrasing/speaking-time';
 import { wordsOfTemplate } from '../../../src/core/phrasing/template';
 import { englishBook } from './english';
-import { CODES, sampleOf } from './sample-slots';
+import { sampleOf } from './sample-slots';
 
 const book = englishBook();
 const spoken = (code: ReplyCode, slots?: Record<string, Said>) => phrase(book, sampleOf(code, slots)).spoken;
@@ -24,19 +26,19 @@ const shown = (code: ReplyCode, slots?: Record<string, Said>) => phrase(book, sa
 
 /** Names that go into other lines, and the values of the Bench. */
 const isName = (code: ReplyCode) =>
-  /^(milestone-(turn|crank|fuel|first|hand)|end-named|end-dropped|fault-(clicked|felt|went|snapped|pulled|under)|shown)/.test(
+  /^(milestone-(turn|crank|fuel|first|hand)|end-named|end-dropped|reason|fault-(clicked|felt|went|snapped|pulled|under)|shown)/.test(
     code,
   ) && code !== 'shown-asking';
 
 describe('every reply', () => {
-  test.each(CODES.filter((code) => !isName(code)))('%s is a sentence a voice can read', (code) => {
+  test.each(REPLY_CODES.filter((code) => !isName(code)))('%s is a sentence a voice can read', (code) => {
     expect(spoken(code)).toMatch(/^\p{Lu}[\p{L} .,;:?!']*[.?!]$/u);
     expect(spoken(code)).not.toMatch(/ [.,;:?!]|[.,;:?!]{2}| {2}/);
     expect(shown(code)).toMatch(/^[\p{Lu}\d].*[.?!]”?$/u);
     expect(shown(code)).not.toMatch(/[{}[\]|]/);
   });
 
-  test.each(CODES.filter(isName))('%s is a name without a stop', (code) => {
+  test.each(REPLY_CODES.filter(isName))('%s is a name without a stop', (code) => {
     expect(spoken(code)).toMatch(/^[\p{L} ,']+$/u);
     expect(shown(code)).toMatch(/[^.?!{}[\]|]$/);
   });
@@ -48,13 +50,13 @@ describe('every reply', () => {
     'remaining-steps': { phase: text('') },
   };
 
-  test.each(CODES)('%s leaves no gap where the document gives nothing', (code) => {
+  test.each(REPLY_CODES)('%s leaves no gap where the document gives nothing', (code) => {
     const bare = phrase(book, sampleOf(code, { ...absent.all, ...absent[code] }));
     for (const words of [bare.spoken, bare.shown]) expect(words).not.toMatch(/ [.,;:?!]|,[.?!]|[.:;,]{2}| {2}|^[.,]/);
   });
 
   // A sentence is never cut by a listening gap: those come at its end.
-  test.each(CODES)('%s has no sentence of more than four seconds beside what the document says', (code) => {
+  test.each(REPLY_CODES)('%s has no sentence of more than four seconds beside what the document says', (code) => {
     const longest = {
       text: text('A.'),
       step: text('A.'),
@@ -123,8 +125,8 @@ describe('in our own words', () => {
     [
       'loose-ends',
       {},
-      'Still open, the pressure cap and something dropped.',
-      'Still open, the pressure cap and something dropped.',
+      'Still open, the pressure cap and a dropped part.',
+      'Still open, the pressure cap and a dropped part.',
     ],
     [
       'whole-pass',
@@ -146,6 +148,18 @@ describe('in our own words', () => {
       'Not yet. Sealant skin, two hours thirty minutes left.',
       'Not yet. Sealant skin, 2 h 30 min left.',
     ],
+    [
+      'did-sign-off',
+      {},
+      'Signed off the pressure cap, waiting for a part.',
+      'Signed off the pressure cap, waiting for a part.',
+    ],
+    [
+      'did-sign-off',
+      { reason: reason('old-one') },
+      'Signed off the pressure cap, old one.',
+      'Signed off the pressure cap, old-one.',
+    ],
     ['did-reject', { words: text('') }, 'Not taken.', 'Not taken.'],
     ['shown-value', {}, 'forty newton meters', '40 N·m'],
   ])('%s %j', (code, slots, says, shows) => {
@@ -158,7 +172,7 @@ describe('in our own words', () => {
       'First pass complete. Mark every head against the casting. Then say “all marked”.',
     );
     expect(phraseAll(book, [reply('end-dropped', {}), reply('end-named', { what: text('top hose') })]).spoken).toBe(
-      'something dropped and top hose',
+      'a dropped part and top hose',
     );
     expect(phraseAll(book, [])).toEqual({ spoken: '', shown: '' });
   });

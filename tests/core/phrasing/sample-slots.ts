@@ -10,6 +10,7 @@ import {
   REPLIES,
   type Reply,
   type ReplyCode,
+  reason,
   replies,
   reply,
   type Said,
@@ -54,7 +55,7 @@ const USUAL: Readonly<Record<string, Said>> = {
   phase: text('Cool down and drain'),
   question: text('Which face is up, and which end does its mark point to?'),
   reading: text('front to back'),
-  reason: text('waiting for a part'),
+  reason: reason('waiting-for-a-part'),
   rule: text('Do this pass again from its first bolt.'),
   setting: FORTY,
   step: text('Take off the top hose at the thermostat housing.'),
@@ -93,9 +94,6 @@ const OTHERWISE: Readonly<Partial<Record<ReplyCode, Readonly<Record<string, Said
   'taken-back': { what: replies([BOLT_SEVEN_DONE]) },
   'undo-blocked': { what: replies([BOLT_SEVEN_DONE]) },
 };
-
-const isCode = (code: string): code is ReplyCode => Object.hasOwn(REPLIES, code);
-export const CODES: readonly ReplyCode[] = Object.keys(REPLIES).filter(isCode);
 
 /** A reply with likely values in all its slots. */
 export function sampleOf(code: ReplyCode, slots: Readonly<Record<string, Said>> = {}): Reply {
