@@ -1,10 +1,9 @@
-import { baseOf } from '../../fastening/quantity';
 import type { PassText, RecoveryText } from '../document/passes';
 import type { Path, Report } from '../issue';
 import { FAULTS, type Fault, type Pass, type PassCommon, type Recovery, type RecoveryAction } from '../procedure';
 import { checkId } from '../repeat';
 import { type OrderedPattern, orderOf, subsetOf } from './order';
-import { readQuantity, withWindow } from './quantity';
+import { PASS_KINDS, type PassKind, withFigures } from './pass-figures';
 
 /** What a step says once for all its passes. */
 export type StepDefaults = {
@@ -12,9 +11,6 @@ export type StepDefaults = {
   readonly lubrication: string | undefined;
   readonly recovery: RecoveryText | undefined;
 };
-
-const KINDS = ['torque', 'repeat', 'angle', 'slacken', 'wait'] as const;
-type Kind = (typeof KINDS)[number];
 
 /** The passes of a step; those that cannot be made sense of are left out and reported. */
 export function buildPasses(
@@ -68,7 +64,7 @@ function buildPass(
     ...(lubrication !== undefined && { lubrication }),
     recovery: recoveryOf(kind, defaults.recovery ?? {}, text.recovery ?? {}, [...at, 'recovery'], report),
   };
-  return withKind(kind, text, common, at, report);
+  return withFigures(kind, text, common, at, report);
 }
 
 const isWorkedOut = (order: unknown): boolean => order === 'centre-out' || order === 'cross';
@@ -83,7 +79,7 @@ const AGAIN: ReadonlySet<RecoveryAction> = new Set(['redo-bolt', 'repeat-pass'])
  * The step's rules under the pass's own. An angle is never applied twice: an angle pass does not take over a rule that
  * would, and may not have one itself.
  */
-function recoveryOf(kind: Kind, ofStep: RecoveryText, own: RecoveryText, at: Path, report: Report): Recovery {
+function recoveryOf(kind: PassKind, ofStep: RecoveryText, own: RecoveryText, at: Path, report: Report): Recovery {
   const recovery: Partial<Record<Fault, NonNullable<RecoveryText[Fault]>>> = {};
   for (const fault of FAULTS) {
     const rule = own[fault] ?? ofStep[fault];
@@ -101,8 +97,8 @@ function recoveryOf(kind: Kind, ofStep: RecoveryText, own: RecoveryText, at: Pat
   return recovery;
 }
 
-function kindOf(text: PassText, at: Path, report: Report): Kind | null {
-  const given = KINDS.filter((kind) => text[kind] !== undefined);
+function kindOf(text: PassText, at: Path, report: Report): PassKind | null {
+  const given = PASS_KINDS.filter((kind) => text[kind] !== undefined);
   const [kind, ...others] = given;
   if (kind === undefined || others.length > 0) {
     const what = given.join(', ') || 'none';
@@ -121,72 +117,4 @@ function kindOf(text: PassText, at: Path, report: Report): Kind | null {
     if (text[key] !== undefined && !allowed.includes(key))
       report.error('stray-key', [...at, key], key, `"${key}" means nothing in a ${kind} pass.`, 'Delete it.');
   return kind;
-}
-
-function withKind(kind: Kind, text: PassText, common: PassCommon, at: Path, report: Report): Pass | null {
-  switch (kind) {
-    case 'torque':
-    case 'repeat': {
-      const target = readQuantity(text[kind] ?? '', 'torque', [...at, kind], report);
-      if (target === null || !positive(target.value, [...at, kind], report)) return null;
-      if (text.window === undefined)
-        return { ...common, kind, target, ...(target.window && { window: target.window }) };
-      const window = readQuantity(text.window, 'torque', [...at, 'window'], report);
-      const bounds = window?.unit === target.unit ? window.window : undefined;
-      if (bounds === undefined) {
-        if (window !== null)
-          report.error(
-            'wrong-unit',
-            [...at, 'window'],
-            text.window,
-            'The window is not a range in the unit of its target.',
-            `Write it like 38–42 ${target.unit}.`,
-          );
-        return null;
-      }
-      const held = withWindow(target, bounds, [...at, 'window'], report);
-      return held && { ...common, kind, target: held, window: bounds };
-    }
-    case 'angle': {
-      const target = readQuantity(text.angle ?? '', 'angle', [...at, kind], report);
-      const window =
-        text.window === undefined
-          ? target?.window
-          : readQuantity(text.window, 'angle', [...at, 'window'], report)?.window;
-      if (target === null || !positive(target.value, [...at, kind], report)) return null;
-      if (window === undefined) {
-        report.error(
-          'window-missing',
-          [...at, kind],
-          text.angle ?? '',
-          'An angle without a window cannot be judged.',
-          'Write the window after it: 90° (85–95).',
-        );
-        return null;
-      }
-      const held = withWindow(target, window, [...at, kind], report);
-      const degrees = held === null ? null : baseOf(held, 'angle');
-      return degrees?.ok ? { ...common, kind, degrees: degrees.value, window, swings: text.swings ?? 1 } : null;
-    }
-    case 'slacken': {
-      const target = readQuantity(text.slacken ?? '', 'angle', [...at, kind], report);
-      const degrees =
-        target === null || !positive(target.value, [...at, kind], report) ? null : baseOf(target, 'angle');
-      return degrees?.ok ? { ...common, kind, degrees: degrees.value } : null;
-    }
-    case 'wait':
-      return { ...common, kind, timer: text.wait ?? '' };
-  }
-}
-
-function positive(value: number, at: Path, report: Report): boolean {
-  if (value > 0) return true;
-  report.error(
-    'out-of-range',
-    at,
-    String(value),
-    'This must be more than nothing.',
-    'Write the figure from the manual.',
-  );
-  return false;
 }

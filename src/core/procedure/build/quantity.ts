@@ -1,6 +1,6 @@
 import { type FigureIssue, parsePrinted } from '../../fastening/printed-figure';
 import { pairDisagreements } from '../../fastening/printed-pair';
-import type { Printed } from '../../fastening/quantity';
+import type { Printed, Window } from '../../fastening/quantity';
 import { type Dimension, dimensionOf, symbolOf } from '../../fastening/unit';
 import { assertNever } from '../../result';
 import type { Path, Report } from '../issue';
@@ -33,26 +33,16 @@ export function readQuantity(text: string, wanted: Dimension | undefined, at: Pa
     at,
     report,
   )?.window;
-  return window === undefined ? null : withWindow(figure, window, at, report);
+  return window !== undefined && holds(window, figure.value, at, report) ? { ...figure, window } : null;
 }
 
-/** The figure with its window, which must hold it. */
-export function withWindow(
-  figure: Printed,
-  window: NonNullable<Printed['window']>,
-  at: Path,
-  report: Report,
-): Printed | null {
-  if (figure.value >= window.least && figure.value <= window.most) return { ...figure, window };
-  const given = `${figure.value} outside ${window.least}–${window.most}`;
-  report.error(
-    'window-without-target',
-    at,
-    given,
-    'The window does not hold its own target.',
-    'Correct the target or the window.',
-  );
-  return null;
+/** Whether a window holds its own target; reported where it does not. */
+export function holds({ least, most }: Window, target: number, at: Path, report: Report): boolean {
+  if (target >= least && target <= most) return true;
+  const given = `${target} outside ${least}–${most}`;
+  const mend = 'Correct the target or the window.';
+  report.error('window-without-target', at, given, 'The window does not hold its own target.', mend);
+  return false;
 }
 
 function read(text: string, wanted: Dimension | undefined, at: Path, report: Report): Printed | null {

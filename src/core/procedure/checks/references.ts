@@ -2,6 +2,7 @@ import { dimensionOf, isUnitName } from '../../fastening/unit';
 import type { Built, EntryGroup } from '../build/build-procedure';
 import type { StepText } from '../document/steps';
 import type { IssueCode, Path, Report } from '../issue';
+import { nearest } from './nearest';
 
 const UNKNOWN: Readonly<Record<EntryGroup, IssueCode>> = {
   tools: 'unknown-tool',
@@ -22,13 +23,9 @@ export function checkReferences({ texts, written, procedure }: Built, report: Re
       named.add(`${group} ${id}`);
       // A pattern is needed to build its step, which has already told that it is not there.
       if (written[group].has(id) || group === 'patterns') continue;
-      report.error(
-        UNKNOWN[group],
-        place,
-        id,
-        `There is no "${id}" under "${group}:".`,
-        nearest(id, [...written[group].keys()], group),
-      );
+      const meant = nearest(id, [...written[group].keys()]);
+      const mend = meant === null ? `Add it under "${group}:", or correct the name.` : `Did you mean "${meant}"?`;
+      report.error(UNKNOWN[group], place, id, `There is no "${id}" under "${group}:".`, mend);
     }
     if (value.kind === 'measure' && value.limit !== undefined) {
       const limit = procedure.limits.get(value.limit);
@@ -82,14 +79,4 @@ function referencesOf(text: StepText, at: Path): readonly Reference[] {
         ]
       : []),
   ];
-}
-
-/** Offers the listed id that begins most alike, since most unknown ids are misspelt ones. */
-function nearest(id: string, listed: readonly string[], group: EntryGroup): string {
-  const shared = (other: string): number => [...other].findIndex((letter, index) => letter !== id[index]);
-  const scored = listed.map((other) => ({ other, same: shared(other) === -1 ? other.length : shared(other) }));
-  const best = scored.toSorted((a, b) => b.same - a.same)[0];
-  return best !== undefined && best.same >= 3
-    ? `Did you mean "${best.other}"?`
-    : `Add it under "${group}:", or correct the name.`;
 }
