@@ -18,6 +18,16 @@ export function Hazards({ hazards }: { readonly hazards: BenchView['hazards'] })
   if (hazards.length === 0) return null;
   return (
     <ScrollArea class="hazards" label={w('hazards')}>
+      <HazardLines hazards={hazards} />
+    </ScrollArea>
+  );
+}
+
+/** The same as lines on a page. */
+export function HazardLines({ hazards }: { readonly hazards: BenchView['hazards'] }) {
+  const w = useWords();
+  return (
+    <>
       {hazards.map((h) => (
         <p key={`${h.kind} ${h.text}`} class={`hazard hazard-${h.kind}`}>
           {h.kind !== 'note' && <HazardSign kind={h.kind} />}
@@ -25,7 +35,7 @@ export function Hazards({ hazards }: { readonly hazards: BenchView['hazards'] })
           <span>{h.text}</span>
         </p>
       ))}
-    </ScrollArea>
+    </>
   );
 }
 

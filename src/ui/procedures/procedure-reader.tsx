@@ -1,11 +1,72 @@
+import type { ProcedureIssue } from '../../core/procedure/issue';
 import type { Procedure } from '../../core/procedure/procedure';
 import type { OnUi } from '../events';
+import { useWords } from '../words/words-context';
+import { IssueList } from './issue-list';
+import { Provisions } from './provisions';
+import { StepPage } from './step-page';
+import './procedure-reader.css';
 
-export type ProcedureReaderProps = { readonly procedure: Procedure };
-export function ProcedureReader({ procedure }: ProcedureReaderProps & { readonly on: OnUi }) {
+export type ProcedureReaderProps = {
+  /** Null where the document has errors: then there is only the text and what is wrong with it. */
+  readonly procedure: Procedure | null;
+  /** For begin, rehearse and the job card. */
+  readonly id?: string;
+  /** The document as text; needed to show issues beside their lines. */
+  readonly source?: string;
+  readonly issues?: readonly ProcedureIssue[];
+};
+
+/** A document read as pages: what it is, what it needs, then every step with its hazards and its drawing. */
+export function ProcedureReader(props: ProcedureReaderProps & { readonly on: OnUi }) {
+  const { procedure, id = procedure?.id ?? '', source = '', issues = [], on } = props;
+  const w = useWords();
   return (
-    <main class="page">
-      <h1>{procedure.title}</h1>
+    <main class="page procedure">
+      <h1>{procedure?.title ?? w('procedure-broken')}</h1>
+      {procedure && (
+        <>
+          <div class="procedure-head">
+            <p>
+              {procedure.machine}. {w('procedure-edition', { edition: procedure.edition })}.
+            </p>
+            {procedure.demonstration && <strong class="mark">{w('demonstration-mark')}</strong>}
+            <p>{procedure.source}</p>
+            <p>
+              <b>{w('safety-maker-first')}</b>
+            </p>
+          </div>
+          <div class="procedure-actions">
+            <button type="button" class="button button-plain" onClick={() => on({ type: 'rehearse', procedure: id })}>
+              {w('procedure-rehearse')}
+            </button>
+            <button type="button" class="button button-plain" onClick={() => on({ type: 'print-card', procedure: id })}>
+              {w('procedure-card')}
+            </button>
+          </div>
+        </>
+      )}
+      {issues.length > 0 && (
+        <section>
+          <h2>{w('issues')}</h2>
+          <IssueList source={source} issues={issues} />
+        </section>
+      )}
+      {procedure && (
+        <>
+          <Provisions procedure={procedure} />
+          {procedure.phases.map((phase, p) => (
+            <section key={phase.id} class="phase">
+              <h2>{w('phase-title', { number: p + 1, phase: phase.say })}</h2>
+              <ol class="phase-steps">
+                {phase.steps.map((step, s) => (
+                  <StepPage key={step.id} step={step} number={`${p + 1}.${s + 1}`} procedure={procedure} />
+                ))}
+              </ol>
+            </section>
+          ))}
+        </>
+      )}
     </main>
   );
 }

@@ -48,13 +48,13 @@ export function Book({ lines, whole, playing, onPlay, handle }: BookProps) {
       case 'day':
         return (
           <li key={row.key} class="book-day">
-            <h3>{row.words}</h3>
+            <h2>{row.words}</h2>
           </li>
         );
       case 'phase':
         return (
           <li key={row.key} class="book-phase">
-            <h4>{row.words}</h4>
+            <h3>{row.words}</h3>
           </li>
         );
       case 'line':

@@ -1,14 +1,49 @@
 import type { OnUi } from '../events';
 import { useWords } from '../words/words-context';
+import { About, type Acknowledgement } from './about';
+import type { MicrophoneCheck, ModelState, NoiseCheck } from './listening-setup';
+import { ListeningSetup } from './listening-setup';
+import { PedalKeys } from './pedal-keys';
+import { PeopleSetup } from './people-setup';
+import { ScreenSetup } from './screen-setup';
 import type { Settings } from './settings';
+import { StorageSetup, type StorageState } from './storage-setup';
+import { VoiceSetup } from './voice-setup';
+import { WrenchSetup } from './wrench-setup';
+import './setup.css';
 
-export type SetupProps = { readonly settings: Settings };
-export function Setup({ settings }: SetupProps & { readonly on: OnUi }) {
+export type SetupProps = {
+  readonly settings: Settings;
+  readonly microphone?: MicrophoneCheck;
+  readonly noise?: NoiseCheck;
+  readonly model?: ModelState;
+  /** The browser has a voice of its own. */
+  readonly systemVoice?: boolean;
+  readonly storage?: StorageState;
+  readonly acknowledgements?: readonly Acknowledgement[];
+};
+
+/** Everything that is set once and then left alone. Each change goes out at once; there is no save button to forget. */
+export function Setup(props: SetupProps & { readonly on: OnUi }) {
+  const { settings, on } = props;
   const w = useWords();
   return (
-    <main class="page">
+    <main class="page setup">
       <h1>{w('nav-setup')}</h1>
-      {settings.theme}
+      <PeopleSetup people={settings.people} on={on} />
+      <WrenchSetup wrenches={settings.wrenches} torqueUnit={settings.torqueUnit} on={on} />
+      <VoiceSetup settings={settings} systemVoice={props.systemVoice ?? false} on={on} />
+      <ListeningSetup
+        settings={settings}
+        microphone={props.microphone ?? { state: 'unchecked' }}
+        noise={props.noise ?? { state: 'unchecked' }}
+        model={props.model ?? null}
+        on={on}
+      />
+      <PedalKeys />
+      <ScreenSetup settings={settings} on={on} />
+      <StorageSetup keepClips={settings.keepClips} storage={props.storage ?? null} on={on} />
+      <About acknowledgements={props.acknowledgements ?? []} />
     </main>
   );
 }

@@ -1,4 +1,4 @@
-/** Keys of the jobs and the procedures. */
+/** Keys of the lists of jobs and procedures. */
 export const JOB_WORDS = {
   'job-began': ['when', 'who'],
   'job-open': [],

@@ -2,6 +2,7 @@ import { fail, ok, type Result } from '../../core/result';
 import { BENCH_WORDS } from './bench-words';
 import { EAR_WORDS } from './ear-words';
 import { JOB_WORDS } from './job-words';
+import { PROCEDURE_WORDS } from './procedure-words';
 import { RECORD_WORDS } from './record-words';
 import { SETUP_WORDS } from './setup-words';
 import { SHELL_WORDS } from './shell-words';
@@ -13,6 +14,7 @@ export const SCREEN_WORDS = {
   ...EAR_WORDS,
   ...RECORD_WORDS,
   ...JOB_WORDS,
+  ...PROCEDURE_WORDS,
   ...SETUP_WORDS,
 } as const;
 

@@ -1,0 +1,23 @@
+import type { ProcedureIssue } from '../../core/procedure/issue';
+
+/** A line of the document with what is wrong on it. */
+export type SourceLine = { readonly number: number; readonly text: string; readonly issues: readonly ProcedureIssue[] };
+
+const AROUND = 2;
+
+/** The lines with issues and two on either side, in runs; a run ends where lines are left out. */
+export function excerptsOf(source: string, issues: readonly ProcedureIssue[]): readonly (readonly SourceLine[])[] {
+  const lines = source.split(/\r?\n/);
+  const wanted = new Set<number>();
+  for (const issue of issues)
+    for (let n = issue.line - AROUND; n <= issue.line + AROUND; n++) if (n >= 1 && n <= lines.length) wanted.add(n);
+  const runs: SourceLine[][] = [];
+  let last = Number.NEGATIVE_INFINITY;
+  for (const number of [...wanted].sort((a, b) => a - b)) {
+    const line = { number, text: lines[number - 1] ?? '', issues: issues.filter((i) => i.line === number) };
+    if (number === last + 1) runs.at(-1)?.push(line);
+    else runs.push([line]);
+    last = number;
+  }
+  return runs;
+}

@@ -1,0 +1,49 @@
+import type { OnUi } from '../events';
+import { useWords } from '../words/words-context';
+
+export type StorageState = {
+  readonly usedMegabytes: number;
+  readonly quotaMegabytes: number;
+  /** False where nothing outlives the page. */
+  readonly lasting: boolean;
+  /** The browser has promised not to clear it by itself. */
+  readonly kept: boolean;
+} | null;
+
+type StorageSetupProps = { readonly keepClips: boolean; readonly storage: StorageState; readonly on: OnUi };
+
+/** Where the logs lie, whether they stay, and whether the spoken answers are kept with them. */
+export function StorageSetup({ keepClips, storage, on }: StorageSetupProps) {
+  const w = useWords();
+  return (
+    <section>
+      <h2>{w('setup-storage')}</h2>
+      {storage && (
+        <>
+          <p>
+            {w('storage-used', {
+              used: Math.round(storage.usedMegabytes),
+              quota: Math.round(storage.quotaMegabytes),
+            })}
+          </p>
+          <p>
+            <b>{w(!storage.lasting ? 'storage-fleeting' : storage.kept ? 'storage-kept' : 'storage-not-kept')}</b>
+          </p>
+          {storage.lasting && !storage.kept && (
+            <button type="button" class="button" onClick={() => on({ type: 'keep-storage' })}>
+              {w('storage-keep')}
+            </button>
+          )}
+        </>
+      )}
+      <label class="choice-option">
+        <input
+          type="checkbox"
+          checked={keepClips}
+          onChange={(event) => on({ type: 'setting-changed', key: 'keepClips', value: event.currentTarget.checked })}
+        />
+        {w('storage-clips')}
+      </label>
+    </section>
+  );
+}
