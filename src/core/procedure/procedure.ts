@@ -1,4 +1,4 @@
-import type { Printed } from '../fastening/quantity';
+import type { Printed, Window } from '../fastening/quantity';
 
 /**
  * A checked procedure. Only `checkProcedure` makes one: past it nothing is validated again.
@@ -167,9 +167,6 @@ export type Pass = PassCommon &
     | { readonly kind: 'slacken'; readonly degrees: number }
     | { readonly kind: 'wait'; readonly timer: string }
   );
-
-/** Both bounds included; in the unit of the target. */
-export type Window = { readonly least: number; readonly most: number };
 
 export const FAULTS = ['early', 'soft', 'over', 'snapped', 'out-of-order', 'replaced'] as const;
 export type Fault = (typeof FAULTS)[number];

@@ -12,7 +12,7 @@ import { buildStep } from './step';
 export type EntryGroup = 'tools' | 'parts' | 'patterns' | 'loose-ends' | 'timers' | 'limits';
 
 /** A step with the place it was written at; steps of one `for:` share theirs. */
-export type PlacedStep = { readonly step: Step; readonly at: Path };
+type PlacedStep = { readonly step: Step; readonly at: Path };
 
 /** A procedure as far as it could be built, and where its parts stand, for the checks that look at the whole. */
 export type Built = {

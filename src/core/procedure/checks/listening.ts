@@ -6,8 +6,8 @@ import type { Step } from '../procedure';
  * Nothing is spoken for more than about four seconds without a gap to be heard in: twelve words at 180 a minute.
  * Forty words are about as much as can be kept in mind with a tool in each hand. Both are our own bounds.
  */
-export const MOST_WORDS_A_SENTENCE = 12;
-export const MOST_WORDS_A_TEXT = 40;
+const MOST_WORDS_A_SENTENCE = 12;
+const MOST_WORDS_A_TEXT = 40;
 
 type Spoken = { readonly text: string; readonly at: Path };
 

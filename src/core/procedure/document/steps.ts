@@ -57,7 +57,7 @@ const tightening = {
   recovery: recovery.optional(),
 };
 
-export const step = z
+const step = z
   .discriminatedUnion('kind', [
     z.strictObject({ kind: z.literal('do').optional(), ...common }),
     z.strictObject({ kind: z.literal('remove'), ...common }),

@@ -1,5 +1,3 @@
-import type { Report } from '../issue';
-
 /**
  * Characters that change how text looks or sounds without being seen: controls, marks that turn reading direction,
  * invisible spaces and joiners, and halves of surrogate pairs. A warning must read the same to everyone.
@@ -19,14 +17,4 @@ export function hiddenCharacter(text: string): { readonly offset: number; readon
   if (found === null) return null;
   const digits = (found[0].codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0');
   return { offset: found.index, name: `U+${digits}` };
-}
-
-export function reportHidden(report: Report['error'], at: readonly (string | number)[], name: string): void {
-  report(
-    'control-character',
-    at,
-    name,
-    `The text holds the hidden character ${name}.`,
-    'Delete it and type the words again by hand.',
-  );
 }

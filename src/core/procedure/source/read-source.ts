@@ -5,13 +5,13 @@ import { depthOf } from './depth';
 import { locator, type Position } from './locate';
 
 /** Longer than any procedure one person could follow, short enough to be checked in a blink. */
-export const MOST_CHARACTERS = 400_000;
-export const MOST_DEPTH = 24;
+const MOST_CHARACTERS = 400_000;
+const MOST_DEPTH = 24;
 
 /** Names that objects already carry; as an id they would find something nobody wrote. */
 const RESERVED = new Set([...Object.getOwnPropertyNames(Object.prototype), 'prototype']);
 
-export type SourceFault = {
+type SourceFault = {
   readonly code: IssueCode;
   readonly position: Position;
   readonly given: string;
