@@ -75,6 +75,8 @@ const draw = (): void => {
     />,
     root,
   );
+  // Where the app stands, for tests and for whoever automates it: the ear, the armed grammar, the place, the log's length.
+  Object.assign(root.dataset, shell.status());
 };
 shell.subscribe(() => {
   if (drawing) return;

@@ -37,7 +37,9 @@ export function serve(folder: string, port: number, host = '127.0.0.1'): Promise
       response.writeHead(405, { Allow: 'GET, HEAD' }).end();
       return;
     }
-    files(request, response, () => response.writeHead(404, { 'Content-Type': 'text/plain' }).end('not found\n'));
+    files(request, response, () => {
+      response.writeHead(404, { 'Content-Type': 'text/plain' }).end('not found\n');
+    });
   });
   return new Promise((resolve, reject) => {
     server.once('error', reject);

@@ -1,7 +1,7 @@
 import { type Actor, createActor } from 'xstate';
 import { type Command, commandOf } from '../core/job/command';
 import type { Decision, Effect } from '../core/job/decision';
-import type { Entry, EntryBody, Moment } from '../core/job/entry';
+import { durability, type Entry, type EntryBody, type Moment } from '../core/job/entry';
 import type { Job } from '../core/job/job';
 import { offersOf } from '../core/job/offers';
 import { revisionOf } from '../core/job/revision';
@@ -250,7 +250,7 @@ export class Desk {
 
   private give(c: Command, words: string, score: number, by: Hand): void {
     this.hasAskedAgain = false;
-    this.note({ kind: 'heard', words, score, by });
+    this.note({ kind: 'heard', words, score, by, command: c.rule });
     if (by === 'voice') this.parts.voice.play('heard');
     this.refresh({ heard: { words, score, did: 'command', outcome: c.rule } });
     switch (c.rule) {
@@ -283,11 +283,11 @@ export class Desk {
     this.parts.voice.prepare([this.parts.phrase(decision.replies).spoken]);
     const { entries, written } = this.parts.record(decision.entries, { ...this.now(), who: this.parts.who });
     this.entries = [...this.entries, ...entries];
-    this.follow(
-      written.then((outcome) =>
-        this.actor.send(outcome.ok ? { type: 'log.written', entries, decision } : { type: 'log.failed' }),
-      ),
-    );
+    const answer = (isWritten: boolean): void =>
+      this.actor.send(isWritten ? { type: 'log.written', entries, decision } : { type: 'log.failed' });
+    // A question that may be asked again promises nothing, so it does not wait for the disk.
+    if (decision.entries.every((body) => durability(body) === 'relaxed')) answer(true);
+    else this.follow(written.then((outcome) => answer(outcome.ok)));
   }
 
   private note(body: EntryBody): void {

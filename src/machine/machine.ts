@@ -133,7 +133,14 @@ function statesOf(nodes: readonly Node[]): States {
   );
 }
 
-const placeNode = (job: Job): string => nodeOf(job.plan, placeOf(job));
+// Every arrow out of a place asks where the job now is; it is worked out once.
+const placed = new WeakMap<Job, string>();
+
+function placeNode(job: Job): string {
+  const node = placed.get(job) ?? nodeOf(job.plan, placeOf(job));
+  placed.set(job, node);
+  return node;
+}
 
 // A guard and its action ask the same pure question; the answer is kept with the event and the job it was asked about.
 type Answer<T> = { readonly about: Job; readonly answer: T };

@@ -1,5 +1,7 @@
 import { commandAtCursor } from '../core/job/cursor-command';
 import type { Effect } from '../core/job/decision';
+import { placeOf } from '../core/job/place';
+import { nodeOf } from '../core/job/plan';
 import type { JobRow, LogStore } from '../core/log/log-store';
 import type { Clock, Hash, Recogniser, Voice } from '../core/ports';
 import type { Procedure } from '../core/procedure/procedure';
@@ -107,6 +109,19 @@ export class Shell {
   readonly on = (event: UiEvent): void => {
     void this.handle(event);
   };
+
+  /** The state of things in a few words, for the page's data attributes. */
+  status(): Readonly<Record<'ear' | 'armed' | 'place' | 'entries', string>> {
+    const seen = this.open?.desk.snapshot;
+    const ear = seen ? earScreen(seen, this.speaking, this.shut, null).state : 'off';
+    const settled = seen?.ear.armed === seen?.live.revision;
+    return {
+      ear: ear === 'listening' && !settled ? 'arming' : ear,
+      armed: seen?.ear.armed ?? '',
+      place: seen ? nodeOf(seen.job.plan, placeOf(seen.job)) : '',
+      entries: String(seen?.entries.length ?? 0),
+    };
+  }
 
   screen(): Screen {
     const procedures = this.procedures.map(({ document, procedure, warnings }) => ({

@@ -96,7 +96,14 @@ export type StateBody =
   | { readonly kind: 'closed' };
 
 export type TalkBody =
-  | { readonly kind: 'heard'; readonly words: string; readonly score: number; readonly by: 'voice' | 'touch' | 'typed' }
+  | {
+      readonly kind: 'heard';
+      readonly words: string;
+      readonly score: number;
+      readonly by: 'voice' | 'touch' | 'typed';
+      /** The rule of the grammar the words were taken for. */
+      readonly command: string;
+    }
   | { readonly kind: 'rejected'; readonly words: string; readonly score: number; readonly why: string }
   | { readonly kind: 'said'; readonly code: string; readonly text: string };
 

@@ -1,0 +1,91 @@
+import type { Page } from 'playwright-core';
+import { encodeWav } from '../../src/voice/flite/wav';
+import { spoken, type TestSpeaker } from './speaker';
+
+/** The app in a page, worked as a person would: tapped, spoken to, looked at and listened to. */
+export class Bay {
+  readonly requests: string[] = [];
+  readonly troubles: string[] = [];
+
+  constructor(readonly page: Page) {
+    page.on('request', (r) => this.requests.push(r.url()));
+    page.on('pageerror', (e) => this.troubles.push(e.message));
+    page.on('console', (m) => {
+      if (m.type() === 'error') this.troubles.push(m.text());
+    });
+  }
+
+  /** Puts a microphone of our own in front of the app, so that clips can be played when it is ready for them. */
+  async wireMicrophone(): Promise<void> {
+    await this.page.addInitScript(() => {
+      const context = new AudioContext();
+      const out = context.createMediaStreamDestination();
+      const noise = context.createBuffer(1, context.sampleRate * 2, context.sampleRate);
+      const samples = noise.getChannelData(0);
+      let seed = 7;
+      for (let i = 0; i < samples.length; i++) {
+        seed = (seed * 48_271) % 2_147_483_647;
+        samples[i] = 0.001 * (seed / 1_073_741_823.5 - 1);
+      }
+      const room = new AudioBufferSourceNode(context, { buffer: noise, loop: true });
+      room.connect(out);
+      room.start();
+      navigator.mediaDevices.getUserMedia = async () => {
+        await context.resume();
+        return out.stream.clone();
+      };
+      (window as unknown as { playClip: (wav: string) => Promise<void> }).playClip = async (wav) => {
+        const bytes = Uint8Array.from(atob(wav), (c) => c.charCodeAt(0));
+        const buffer = await context.decodeAudioData(bytes.buffer);
+        const clip = new AudioBufferSourceNode(context, { buffer });
+        clip.connect(out);
+        const ended = new Promise((resolve) => clip.addEventListener('ended', resolve));
+        clip.start();
+        await ended;
+      };
+    });
+  }
+
+  async open(address: string): Promise<void> {
+    await this.page.goto(address);
+    await this.page.click('.start-tap');
+  }
+
+  /** Begins a job on the procedure with this title. */
+  async begin(title: string): Promise<void> {
+    await this.page.getByText(title, { exact: false }).first().click();
+    await this.page.getByLabel('Who is working').fill('Ansel');
+    await this.page.getByRole('button', { name: 'Begin', exact: true }).click();
+    await this.page.waitForSelector('.bench');
+  }
+
+  /** Waits until the app listens for the words of the place it is at, and our own voice is quiet. */
+  async armed(): Promise<string> {
+    await this.page.waitForSelector('#app[data-ear="listening"]', { timeout: 40_000 });
+    return (await this.page.getAttribute('#app', 'data-armed')) ?? '';
+  }
+
+  /** Says something to the app by voice, and waits until it has answered and listens again. */
+  async say(text: string, speaker: TestSpeaker = 'rms'): Promise<void> {
+    await this.armed();
+    await this.page.waitForTimeout(300);
+    const before = await this.entries();
+    const clip = Buffer.from(encodeWav(await spoken(text, speaker))).toString('base64');
+    await this.page.evaluate(
+      (wav) => (window as unknown as { playClip: (w: string) => Promise<void> }).playClip(wav),
+      clip,
+    );
+    await this.page
+      .waitForFunction((n) => Number(document.getElementById('app')?.dataset.entries) > n, before, { timeout: 6_000 })
+      .catch(() => undefined);
+    await this.armed();
+  }
+
+  async entries(): Promise<number> {
+    return Number((await this.page.getAttribute('#app', 'data-entries')) ?? 0);
+  }
+
+  async place(): Promise<string> {
+    return (await this.page.getAttribute('#app', 'data-place')) ?? '';
+  }
+}

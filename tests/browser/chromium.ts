@@ -1,0 +1,51 @@
+import { existsSync } from 'node:fs';
+import { type Browser, type BrowserContext, chromium } from 'playwright-core';
+
+const FOUND = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'].find((p) => existsSync(p));
+
+/** Where a Chromium is, by CHROMIUM or in the usual places; undefined where there is none. */
+export const chromiumPath: string | undefined = process.env.CHROMIUM ?? FOUND;
+
+if (!chromiumPath && process.env.REQUIRE_BROWSER === '1')
+  throw new Error('REQUIRE_BROWSER is set and no Chromium was found: install one, or name it in CHROMIUM.');
+
+if (!chromiumPath) console.log('BROWSER TESTS NOT RUN: no Chromium was found. Install one, or name it in CHROMIUM.');
+
+const ARGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--no-first-run',
+  '--use-fake-ui-for-media-stream',
+  '--use-fake-device-for-media-stream',
+  // No name resolves: a request that leaves the machine fails and is seen.
+  '--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1',
+];
+
+type Launch = {
+  /** A WAV file the fake microphone plays once. */
+  readonly microphone?: string;
+  /** A folder that outlives the browser, for what must survive it. */
+  readonly profile?: string;
+  readonly viewport?: { readonly width: number; readonly height: number };
+};
+
+const argsFor = (microphone?: string): string[] =>
+  microphone ? [...ARGS, `--use-file-for-fake-audio-capture=${microphone}%noloop`] : ARGS;
+
+/** A page in a browser of its own. With a profile the browser's process can be killed and started again on it. */
+export async function openContext({ microphone, profile, viewport }: Launch = {}): Promise<BrowserContext> {
+  if (!chromiumPath) throw new Error('no Chromium');
+  const size = viewport ?? { width: 1280, height: 800 };
+  if (profile)
+    return chromium.launchPersistentContext(profile, {
+      executablePath: chromiumPath,
+      args: argsFor(microphone),
+      viewport: size,
+    });
+  const browser: Browser = await chromium.launch({ executablePath: chromiumPath, args: argsFor(microphone) });
+  const context = await browser.newContext({ viewport: size });
+  context.on('close', () => void browser.close());
+  return context;
+}
