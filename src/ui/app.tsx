@@ -20,6 +20,8 @@ import './theme/page.css';
 import './theme/controls.css';
 import './theme/paged.css';
 import './app.css';
+// Last, so that on paper it wins over every screen.
+import './theme/paper.css';
 
 /** What is on the screen: one of these, with all it shows. */
 export type Screen =

@@ -1,9 +1,12 @@
-/** A key as it reaches the page, and what had the focus: the page itself, a control, or a field for text. */
+/**
+ * A key as it reaches the page, and what had the focus: the page itself, a control, a field for text, or a sheet that
+ * lies over the Bench.
+ */
 export type Press = {
   readonly key: string;
   /** The keyboard repeats it because it is held down. */
   readonly repeat: boolean;
-  readonly focus: 'page' | 'control' | 'text';
+  readonly focus: 'page' | 'control' | 'text' | 'sheet';
 };
 
 /** The four fallback buttons by place: on, back, hold, tell. */
@@ -35,7 +38,8 @@ const TALK = ' ';
 /** What pressing a key does on the Bench. A held key acts once: its repeats never complete another bolt. */
 export function keyDown(press: Press): KeyAct | null {
   if (press.key === 'Escape') return press.repeat ? null : { act: 'stop' };
-  if (press.focus === 'text') return null;
+  // Nobody who reads a sheet or writes in a field means the bolt underneath.
+  if (press.focus === 'text' || press.focus === 'sheet') return null;
   // On a control, Enter and the space bar belong to the control.
   if (press.focus === 'control' && (press.key === 'Enter' || press.key === TALK)) return null;
   const place = PLACES.get(press.key);

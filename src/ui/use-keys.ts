@@ -42,12 +42,12 @@ export function useKeys(buttons: readonly (BenchButton | null)[] | null, on: OnU
 }
 
 function pressOf(event: KeyboardEvent): Press {
-  const target = event.target;
-  const element = target instanceof Element ? target : null;
-  const focus = element?.closest('input, textarea, select')
-    ? 'text'
-    : element?.closest('button, a, summary, dialog')
-      ? 'control'
-      : 'page';
-  return { key: event.key, repeat: event.repeat, focus };
+  return { key: event.key, repeat: event.repeat, focus: focusOf(event.target) };
+}
+
+function focusOf(target: EventTarget | null): Press['focus'] {
+  if (document.querySelector('dialog[open]')) return 'sheet';
+  if (!(target instanceof Element)) return 'page';
+  if (target.closest('input, textarea, select')) return 'text';
+  return target.closest('button, a, summary') ? 'control' : 'page';
 }

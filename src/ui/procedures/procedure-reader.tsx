@@ -1,5 +1,5 @@
 import type { ProcedureIssue } from '../../core/procedure/issue';
-import type { Procedure } from '../../core/procedure/procedure';
+import type { Procedure, Step } from '../../core/procedure/procedure';
 import type { OnUi } from '../events';
 import { useWords } from '../words/words-context';
 import { IssueList } from './issue-list';
@@ -15,11 +15,13 @@ export type ProcedureReaderProps = {
   /** The document as text; needed to show issues beside their lines. */
   readonly source?: string;
   readonly issues?: readonly ProcedureIssue[];
+  /** Only what is laid ready before the job, for paper: tools, parts and the tightening; set before printing. */
+  readonly card?: boolean;
 };
 
 /** A document read as pages: what it is, what it needs, then every step with its hazards and its drawing. */
 export function ProcedureReader(props: ProcedureReaderProps & { readonly on: OnUi }) {
-  const { procedure, id = procedure?.id ?? '', source = '', issues = [], on } = props;
+  const { procedure, id = procedure?.id ?? '', source = '', issues = [], card = false, on } = props;
   const w = useWords();
   return (
     <main class="page procedure">
@@ -56,12 +58,15 @@ export function ProcedureReader(props: ProcedureReaderProps & { readonly on: OnU
         <>
           <Provisions procedure={procedure} />
           {procedure.phases.map((phase, p) => (
-            <section key={phase.id} class="phase">
+            <section key={phase.id} class="phase" hidden={card && !phase.steps.some(hasPasses)}>
               <h2>{w('phase-title', { number: p + 1, phase: phase.say })}</h2>
               <ol class="phase-steps">
-                {phase.steps.map((step, s) => (
-                  <StepPage key={step.id} step={step} number={`${p + 1}.${s + 1}`} procedure={procedure} />
-                ))}
+                {phase.steps.map(
+                  (step, s) =>
+                    (!card || hasPasses(step)) && (
+                      <StepPage key={step.id} step={step} number={`${p + 1}.${s + 1}`} procedure={procedure} />
+                    ),
+                )}
               </ol>
             </section>
           ))}
@@ -70,3 +75,5 @@ export function ProcedureReader(props: ProcedureReaderProps & { readonly on: OnU
     </main>
   );
 }
+
+const hasPasses = (step: Step): boolean => 'passes' in step;

@@ -36,6 +36,8 @@ function matches(line: TimelineLine, sought: readonly string[]): boolean {
   return sought.every((word) => text.includes(word));
 }
 
+const QUARTER_HOUR_MS = 900_000;
+
 /** The lines wanted, in the order of the log, with a heading wherever the day or the phase changes. */
 export function rowsOf(
   lines: readonly TimelineLine[],
@@ -47,9 +49,13 @@ export function rowsOf(
   const rows: Row[] = [];
   let day = '';
   let phase = '';
+  let lastQuarter = Number.NaN;
   for (const line of lines) {
     if (!wanted(line, shown) || !matches(line, sought)) continue;
-    const today = dayWords(line.at, timeZone);
+    const quarter = Math.floor(line.at / QUARTER_HOUR_MS);
+    // Writing out a date is slow, and within a quarter of an hour it cannot change: no zone has a finer offset.
+    const today = quarter === lastQuarter ? day : dayWords(line.at, timeZone);
+    lastQuarter = quarter;
     if (today !== day) rows.push({ kind: 'day', key: `day ${line.seq}`, words: today });
     if (line.phase !== phase && line.phase !== '')
       rows.push({ kind: 'phase', key: `phase ${line.seq}`, words: line.phase });

@@ -9,11 +9,13 @@ export type SummaryProps = {
   readonly phases: readonly { readonly say: string; readonly workedMs: number }[];
   /** What was out of the ordinary, and how it was closed. */
   readonly exceptions: readonly { readonly seq: number; readonly text: string }[];
-  /** Draw everything, not only what is in sight or unfolded: set before printing, taken back after. */
-  readonly whole: boolean;
 };
 
-type RecordSummaryProps = SummaryProps & { readonly onJump: (seq: number) => void };
+type RecordSummaryProps = SummaryProps & {
+  /** Everything unfolded: for paper. */
+  readonly whole: boolean;
+  readonly onJump: (seq: number) => void;
+};
 
 /** What a reader wants before the lines: what went wrong, the bolts, the hours. Folded away on the screen, open on paper. */
 export function RecordSummary({ tables, phases, exceptions, whole, onJump }: RecordSummaryProps) {

@@ -4,8 +4,8 @@ import type { OnUi } from '../events';
 import { useWords } from '../words/words-context';
 import { Book, type BookHandle } from './book';
 import { RecordSummary, type SummaryProps } from './record-summary';
+import { usePrinting } from './use-printing';
 import './record.css';
-import './paper.css';
 
 export type RecordProps = SummaryProps & {
   readonly job: string;
@@ -14,6 +14,8 @@ export type RecordProps = SummaryProps & {
   readonly facts: readonly string[];
   readonly demonstration: boolean;
   readonly lines: readonly TimelineLine[];
+  /** Draw every line, not only those in sight. Printing does so by itself. */
+  readonly whole?: boolean;
   /** The clip being played. */
   readonly playing: string | null;
 };
@@ -22,10 +24,11 @@ export type RecordProps = SummaryProps & {
 export function RecordScreen(props: RecordProps & { readonly on: OnUi }) {
   const { job, title, facts, demonstration, on } = props;
   const w = useWords();
+  const whole = usePrinting() || props.whole === true;
   const book = useRef<BookHandle>(null);
   const jump = (seq: number) => book.current?.jumpTo(seq);
   return (
-    <main class={props.whole ? 'record record-whole' : 'record'}>
+    <main class="record">
       <header class="record-head">
         <h1 class="record-title">{title}</h1>
         <p class="record-facts">
@@ -44,10 +47,10 @@ export function RecordScreen(props: RecordProps & { readonly on: OnUi }) {
           </button>
         </div>
       </header>
-      <RecordSummary {...props} onJump={jump} />
+      <RecordSummary {...props} whole={whole} onJump={jump} />
       <Book
         lines={props.lines}
-        whole={props.whole}
+        whole={whole}
         playing={props.playing}
         onPlay={(clip) => on({ type: 'play-clip', clip })}
         handle={book}

@@ -69,10 +69,13 @@ export function useWindow(rows: readonly unknown[]): Windowed {
       }
     }
     if (changed) setMeasured((n) => n + 1);
-    // A jump lands by guessed heights first; once the rows there are measured it is put right.
-    else if (target.current !== null) target.current = null;
-    if (target.current !== null && scroller.current)
-      scroller.current.scrollTop = offsetsOf({ count: rows.length, guess: GUESS, known: heights })[target.current] ?? 0;
+    const element = scroller.current;
+    if (!element || target.current === null) return;
+    // A jump lands by guessed heights first and is put right as the rows about it are measured.
+    const wanted = offsetsOf({ count: rows.length, guess: GUESS, known: heights })[target.current] ?? 0;
+    const before = element.scrollTop;
+    element.scrollTop = wanted;
+    if (!changed && view.top === element.scrollTop && before === element.scrollTop) target.current = null;
   });
 
   const jump = (index: number) => {
