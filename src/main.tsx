@@ -77,6 +77,7 @@ const draw = (): void => {
   );
   // Where the app stands, for tests and for whoever automates it: the ear, the armed grammar, the place, the log's length.
   Object.assign(root.dataset, shell.status());
+  Object.assign(root, { entries: shell.entries });
 };
 shell.subscribe(() => {
   if (drawing) return;

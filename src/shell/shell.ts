@@ -1,5 +1,6 @@
 import { commandAtCursor } from '../core/job/cursor-command';
 import type { Effect } from '../core/job/decision';
+import type { Entry } from '../core/job/entry';
 import { placeOf } from '../core/job/place';
 import { nodeOf } from '../core/job/plan';
 import type { JobRow, LogStore } from '../core/log/log-store';
@@ -109,6 +110,11 @@ export class Shell {
   readonly on = (event: UiEvent): void => {
     void this.handle(event);
   };
+
+  /** The open job's log so far. */
+  get entries(): readonly Entry[] {
+    return this.open?.desk.snapshot.entries ?? [];
+  }
 
   /** The state of things in a few words, for the page's data attributes. */
   status(): Readonly<Record<'ear' | 'armed' | 'place' | 'entries', string>> {

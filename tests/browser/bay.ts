@@ -1,4 +1,5 @@
 import type { Page } from 'playwright-core';
+import type { Entry } from '../../src/core/job/entry';
 import { encodeWav } from '../../src/voice/flite/wav';
 import { spoken, type TestSpeaker } from './speaker';
 
@@ -79,6 +80,46 @@ export class Bay {
       .waitForFunction((n) => Number(document.getElementById('app')?.dataset.entries) > n, before, { timeout: 6_000 })
       .catch(() => undefined);
     await this.armed();
+  }
+
+  /** Records everything on the reply bus by standing in for the speaker: every context's output is measured. */
+  async tapReplies(): Promise<void> {
+    await this.page.addInitScript(() => {
+      const heard = { seconds: 0, peak: 0 };
+      (window as unknown as { repliesHeard: typeof heard }).repliesHeard = heard;
+      const connect = AudioNode.prototype.connect;
+      const tapped = new WeakSet<BaseAudioContext>();
+      AudioNode.prototype.connect = function (this: AudioNode, ...args: Parameters<typeof connect>) {
+        const [target] = args as unknown as [AudioNode | AudioParam];
+        if (target instanceof AudioDestinationNode && !tapped.has(this.context)) {
+          tapped.add(this.context);
+          const analyser = this.context.createAnalyser();
+          analyser.fftSize = 2048;
+          connect.call(this, analyser);
+          const samples = new Float32Array(analyser.fftSize);
+          setInterval(() => {
+            analyser.getFloatTimeDomainData(samples);
+            const peak = samples.reduce((most, x) => Math.max(most, Math.abs(x)), 0);
+            heard.peak = Math.max(heard.peak, peak);
+            if (peak > 0.01) heard.seconds += 0.05;
+          }, 50);
+        }
+        return connect.apply(this, args);
+      } as typeof connect;
+    });
+  }
+
+  repliesHeard(): Promise<{ readonly seconds: number; readonly peak: number }> {
+    return this.page.evaluate(
+      () => (window as unknown as { repliesHeard: { seconds: number; peak: number } }).repliesHeard,
+    );
+  }
+
+  /** The log of the open job as the app holds it, stored or about to be. */
+  log(): Promise<readonly Entry[]> {
+    return this.page.evaluate(
+      () => (document.getElementById('app') as unknown as { entries: readonly Entry[] }).entries,
+    );
   }
 
   async entries(): Promise<number> {

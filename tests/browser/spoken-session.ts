@@ -1,10 +1,14 @@
 import { readFileSync } from 'node:fs';
+import { earRecogniser } from '../../src/cli/ear-recogniser';
+import { readTongue } from '../../src/cli/tongue-files';
+import { openWorkshop } from '../../src/cli/workshop';
 import type { Entry } from '../../src/core/job/entry';
 import { fold } from '../../src/core/job/evolve';
 import { placeOf } from '../../src/core/job/place';
-import { nodeOf, type Plan } from '../../src/core/job/plan';
+import { nodeOf, type Plan, planOf } from '../../src/core/job/plan';
 import { boltState, passState } from '../../src/core/job/tightening';
-import type { TestSpeaker } from './speaker';
+import { shipped } from '../core/job/workbench';
+import { spoken, type TestSpeaker } from './speaker';
 
 export type SpokenTurn = {
   readonly say?: string;
@@ -46,4 +50,24 @@ export function outcomeOf(plan: Plan, entries: readonly Entry[], from: number): 
     node: nodeOf(plan, placeOf(job)),
     bolts: bolts.sort((a, b) => a - b),
   };
+}
+
+export const planOfSession = (session: SpokenSession): Plan => planOf(shipped(session.procedure));
+
+/** The session played to the ear, grammar and machine of the app in Node. */
+export async function hearSession(session: SpokenSession): Promise<readonly Outcome[]> {
+  const tongue = readTongue('en');
+  const ear = await earRecogniser(tongue);
+  const opened = await openWorkshop(`procedures/${session.procedure}.yaml`, tongue, ear);
+  if (!opened.ok) throw new Error(JSON.stringify(opened.error));
+  const desk = opened.value;
+  const outcomes: Outcome[] = [];
+  for (const turn of session.turns) {
+    const before = desk.snapshot.entries.length;
+    await ear.play(await spoken(turn.say ?? turn.radio ?? '', turn.speaker));
+    await desk.idle();
+    outcomes.push(outcomeOf(desk.job.plan, desk.snapshot.entries, before));
+  }
+  desk.close();
+  return outcomes;
 }

@@ -112,7 +112,7 @@ describe('an early answer waits where the sentence may go on', () => {
     ['bolt seven', true, 'done comes'],
     ['bolt seven done', false, 'complete'],
     ['stop', true, 'stop talking'],
-    ['done', false, 'complete'],
+    ['done', true, 'with bolt seven'],
     ['set at forty', true, 'five, or a unit'],
     ['set at forty newton metres', false, 'complete'],
     ['went past by', true, 'a number comes'],
