@@ -1,24 +1,15 @@
-import { extendable, interpret } from '../core/language/interpret';
-import { toJsgf } from '../core/language/lower-jsgf';
 import type { Recogniser, RecogniserEvent } from '../core/ports';
 import type { Tongue } from '../core/tongue';
-import type { EarLanguage } from '../speech/ear/armed-grammar';
 import { earLexicon } from '../speech/ear/ear-lexicon';
 import type { Sound } from '../voice/flite/wav';
 import { earForNode } from './ear-host';
-
-const LANGUAGE: EarLanguage = {
-  toJsgf: (live, { filler, decoys }) => toJsgf(live, { ...(filler ? { filler } : {}), decoys }),
-  interpret,
-  extendable,
-};
 
 /** Amplitude of the faint noise between recordings: a real room is never digitally silent. */
 const ROOM = 0.0008;
 
 /** The ear of the app behind its port, fed with recordings instead of a microphone. */
 export async function earRecogniser(tongue: Tongue): Promise<Recogniser & { play: (sound: Sound) => Promise<void> }> {
-  const ear = await earForNode(LANGUAGE, earLexicon(tongue.lexicon));
+  const ear = await earForNode(earLexicon(tongue.lexicon));
   const listeners = new Set<(event: RecogniserEvent) => void>();
   const tell = (events: readonly RecogniserEvent[]): void => {
     for (const event of events) for (const listener of listeners) listener(event);

@@ -51,7 +51,7 @@ describe('the level meter', () => {
 
 describe('the speech gate', () => {
   const gate = (): SpeechGate =>
-    new SpeechGate({ voiceAtLeast: 0.5, aboveFloorDb: 3, startFrames: 3, windowFrames: 5 });
+    new SpeechGate({ voiceAtLeast: 0.5, aboveFloorDb: 3, startFrames: 3, windowFrames: 5, quietFrames: 4 });
   const loud: Level = { db: -20, floorDb: -60, clipped: false };
 
   test('opens on enough voiced frames and closes after the pause it is given', () => {
@@ -74,6 +74,16 @@ describe('the speech gate', () => {
   test('a click opens nothing', () => {
     const g = gate();
     expect([1, 1, 0, 0, 0, 1, 0].map((voice) => g.push(voice, loud, 4))).not.toContain('opened');
+  });
+
+  test('a speaker to be ignored is waited out, but not for ever', () => {
+    const g = gate();
+    g.ignoreSpeaker(30);
+    expect([1, 1, 1, 1, 1, 0, 0, 0, 0].map((voice) => g.push(voice, loud, 4))).not.toContain('opened');
+    expect([1, 1, 1].map((voice) => g.push(voice, loud, 4))).toContain('opened');
+    g.ignoreSpeaker(30);
+    expect(Array.from({ length: 30 }, () => g.push(1, loud, 4))).not.toContain('opened');
+    expect([1, 1, 1].map((voice) => g.push(voice, loud, 4))).toContain('opened');
   });
 
   test('the pause may be lengthened while it lasts', () => {

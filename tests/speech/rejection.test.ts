@@ -1,14 +1,17 @@
 import { describe, expect, test } from 'vitest';
-import { type Evidence, judge } from '../../src/speech/ear/rejection';
-import { BARS, VETO } from '../../src/speech/ear/thresholds';
+import { type Evidence, judge as judgeBy, type Verdict } from '../../src/speech/ear/rejection';
+import { TUNING } from '../../src/speech/ear/tuning';
+
+const { bars, veto } = TUNING;
+
+const judge = (evidence: Evidence): Verdict => judgeBy(evidence, TUNING);
 
 const good: Evidence = {
   manner: 'progress',
   wordCount: 3,
   cost: 20,
   worstWord: 30,
-  overLoop: 2,
-  agrees: true,
+  overLoop: bars.critical.overLoop - 40,
   framesPerPhone: 8,
   longestWord: 50,
   snrDb: 30,
@@ -21,30 +24,25 @@ test('a well-heard command passes with a high score', () => {
 
 describe('one bad measure is enough to refuse', () => {
   test.each<[string, Partial<Evidence>, string]>([
-    ['a cost over the bar', { cost: BARS.progress.cost + 1 }, 'score'],
-    ['one word that does not fit', { worstWord: BARS.progress.worstWord + 1 }, 'score'],
-    ['a phone loop that fits far better', { overLoop: BARS.progress.overLoop + 1 }, 'score'],
-    ['too little time for the phones', { framesPerPhone: VETO.leastFramesPerPhone - 1 }, 'too-short'],
-    ['a word drawn out absurdly', { longestWord: VETO.longestWord + 1 }, 'too-long'],
-    ['no louder than the room', { snrDb: VETO.leastSnrDb - 1 }, 'too-quiet'],
+    ['a cost over the bar', { cost: bars.progress.cost + 1 }, 'score'],
+    ['one word that does not fit', { worstWord: bars.progress.worstWord + 1 }, 'score'],
+    ['a phone loop that fits far better', { overLoop: bars.progress.overLoop + 1 }, 'score'],
+    ['too little time for the phones', { framesPerPhone: veto.leastFramesPerPhone - 1 }, 'too-short'],
+    ['a word drawn out absurdly', { longestWord: veto.longestWord + 1 }, 'too-long'],
+    ['no louder than the room', { snrDb: veto.leastSnrDb - 1 }, 'too-quiet'],
   ])('%s', (_, flaw, why) => {
     expect(judge({ ...good, ...flaw })).toMatchObject({ accepted: false, why });
     expect(judge({ ...good, ...flaw }).score).toBeLessThanOrEqual(0.5);
   });
 });
 
-test('a critical command also wants the second decode to agree', () => {
-  expect(judge({ ...good, manner: 'critical' })).toMatchObject({ accepted: true });
-  expect(judge({ ...good, manner: 'critical', agrees: false })).toMatchObject({ accepted: false, why: 'score' });
-});
-
 test('stop is exempt from level and duration, and passes where progress would not', () => {
-  const poor = { ...good, wordCount: 1, cost: BARS.progress.cost + 5, snrDb: 0, framesPerPhone: 1, longestWord: 400 };
+  const poor = { ...good, wordCount: 1, cost: bars.progress.cost + 5, snrDb: 0, framesPerPhone: 1, longestWord: 400 };
   expect(judge({ ...poor, manner: 'stop' })).toMatchObject({ accepted: true });
   expect(judge(poor)).toMatchObject({ accepted: false });
 });
 
 test('the bars tighten from stop to critical', () => {
-  const costs = [BARS.stop, BARS.harmless, BARS.progress, BARS.critical].map(({ cost }) => cost);
+  const costs = [bars.stop, bars.harmless, bars.progress, bars.critical].map(({ cost }) => cost);
   expect(costs).toEqual([...costs].sort((a, b) => b - a));
 });

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { RecogniserEvent } from '../../src/core/ports';
 import { typedRecogniser } from '../../src/speech/typed';
-import { listed } from './plain-language';
+import { listed } from './listed';
 
 test('typed words are heard for certain, tidied, under the revision in force, and even while the voice speaks', () => {
   const recogniser = typedRecogniser();

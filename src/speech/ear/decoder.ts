@@ -1,6 +1,7 @@
 import { fail, ok, type Result } from '../../core/result';
 import { type Engine, type EngineDecoder, type EngineSegment, type EngineSettings, openEngine } from './engine';
 import { fillerWord, isFiller, PHONES } from './filler';
+import { type SearchGraph, setSearchGraph } from './fsg';
 import type { Lexicon } from './messages';
 
 /** One word of a result. Cost is how badly it fits: 0 is perfect, about 20 a good word, about 60 stray speech. */
@@ -97,18 +98,14 @@ export class Decoder {
     return this.#decoder.lookup_word(word) !== null;
   }
 
+  /** How many phones a word's first pronunciation has. */
   phonesIn(word: string): number {
     return this.#decoder.lookup_word(word)?.split(' ').length ?? 0;
   }
 
-  /** Only between utterances: the engine goes silently deaf if the grammar changes under one. */
-  setGrammar(jsgf: string): Result<void, string> {
-    try {
-      this.#decoder.set_grammar(jsgf);
-      return ok(undefined);
-    } catch (error) {
-      return fail(String(error));
-    }
+  /** Only between utterances: the engine goes silently deaf if the graph changes under one. On failure the old one stays. */
+  search(graph: SearchGraph): Result<void, string> {
+    return setSearchGraph(this.#engine, this.#decoder, graph);
   }
 
   begin(): void {

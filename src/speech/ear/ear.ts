@@ -1,15 +1,16 @@
 import type { LiveGrammar } from '../../core/language/grammar';
+import { withKnownWords } from '../../core/language/known-words';
 import type { RecogniserEvent } from '../../core/ports';
-import { type ArmedGrammar, armedFor, type EarLanguage, stopsOnly } from './armed-grammar';
+import { ArmedGrammar, stopsOnly } from './armed-grammar';
 import { Decoder } from './decoder';
 import { Denoiser } from './denoiser';
 import { EarlyAnswer, waitFrames } from './early-answer';
 import { EAR_FRAME, EAR_HZ, type EarFrame, FrontEnd } from './front-end';
 import { type Level, LevelMeter } from './level-meter';
 import type { Lexicon, Mute } from './messages';
-import { Recognition } from './recognition';
+import { type Observer, Recognition } from './recognition';
 import { SpeechGate } from './speech-gate';
-import { ENGINE, FEATURES, GATE, TIMING, WET } from './thresholds';
+import { TUNING, type Tuning } from './tuning';
 import { mixed, Utterance } from './utterance';
 
 /** What differs between a browser worker and Node. */
@@ -17,7 +18,7 @@ export type EarHost = {
   /** The folder that holds the model folders: absolute, with a trailing slash. */
   readonly modelBase: string;
   readonly denoiserWasm: () => Promise<ArrayBuffer>;
-  readonly language: EarLanguage;
+  /** Stray words that people say all day and that sound like commands: listed, they are recognised and refused. */
   readonly decoys: readonly string[];
 };
 
@@ -29,7 +30,9 @@ type Listening = { readonly utterance: Utterance; readonly early: EarlyAnswer; p
  */
 export class Ear {
   readonly #host: EarHost;
-  readonly #gate = new SpeechGate(GATE);
+  readonly #tuning: Tuning;
+  readonly #observe: Observer;
+  readonly #gate: SpeechGate;
   #decoder: Decoder | null = null;
   #denoiser: Denoiser | null = null;
   #frontEnd: FrontEnd | null = null;
@@ -37,20 +40,23 @@ export class Ear {
   #sampleRate = EAR_HZ;
   #recognition: Recognition | null = null;
   #live: LiveGrammar | null = null;
-  #pending: ArmedGrammar | null = null;
+  #pending: LiveGrammar | null = null;
   #mute: Mute | 'open' = 'open';
   #deafUntil = 0;
   #frame = 0;
   #preRoll: EarFrame[] = [];
   #listening: Listening | null = null;
 
-  constructor(host: EarHost) {
+  constructor(host: EarHost, tuning: Tuning = TUNING, observe: Observer = () => undefined) {
     this.#host = host;
+    this.#tuning = tuning;
+    this.#observe = observe;
+    this.#gate = new SpeechGate(tuning.gate);
   }
 
   /** Loads model and denoiser; `msToLoad` is left 0, since the ear has no clock. */
   async load(lexicon: Lexicon): Promise<readonly RecogniserEvent[]> {
-    const loaded = await Decoder.load(this.#host.modelBase, ENGINE, FEATURES);
+    const loaded = await Decoder.load(this.#host.modelBase, this.#tuning.engine, this.#tuning.features);
     if (!loaded.ok) return [{ type: 'failed', ...loaded.error }];
     const refused = loaded.value.addWords(lexicon);
     if (refused.length > 0) return [{ type: 'failed', code: 'model-broken', detail: `lexicon: ${refused.join(', ')}` }];
@@ -72,18 +78,14 @@ export class Ear {
     this.#meter = new LevelMeter();
     this.#sampleRate = sampleRate;
     this.#frame = 0;
-    this.#deafUntil = TIMING.opening;
+    this.#deafUntil = this.#tuning.timing.opening;
     await this.#decoder.reset();
   }
 
+  /** Takes effect at once, or at the end of the utterance being heard. */
   arm(live: LiveGrammar): readonly RecogniserEvent[] {
     this.#live = live;
-    return this.armWith(this.#armed(live));
-  }
-
-  /** Arms a grammar that is not the product's: the benchmark's door. */
-  armWith(grammar: ArmedGrammar): readonly RecogniserEvent[] {
-    this.#pending = grammar;
+    this.#pending = live;
     return this.#listening ? [] : this.#armPending();
   }
 
@@ -97,8 +99,9 @@ export class Ear {
   unmute(): readonly RecogniserEvent[] {
     if (this.#mute === 'open') return [];
     this.#mute = 'open';
-    this.#deafUntil = this.#frame + TIMING.afterMute;
+    this.#deafUntil = this.#frame + this.#tuning.timing.afterMute;
     this.#abandon();
+    this.#gate.ignoreSpeaker(this.#tuning.timing.ignoreAtMost);
     return this.#rearm();
   }
 
@@ -108,7 +111,8 @@ export class Ear {
 
   #hear(frame: EarFrame): readonly RecogniserEvent[] {
     const level = this.#meter.push(frame.raw);
-    const meter: RecogniserEvent[] = this.#frame % TIMING.levelEvery === 0 ? [{ type: 'level', ...level }] : [];
+    const meter: RecogniserEvent[] =
+      this.#frame % this.#tuning.timing.levelEvery === 0 ? [{ type: 'level', ...level }] : [];
     const events = this.#deaf() ? [] : this.#attend(frame, level);
     this.#frame += 1;
     return [...meter, ...events];
@@ -123,37 +127,41 @@ export class Ear {
     const listening = this.#listening;
     if (!recognition) return [];
     if (!listening) {
-      if (this.#gate.push(frame.voice, level, TIMING.waitOpen) === 'opened') this.#open(frame, level);
-      else this.#preRoll = [...this.#preRoll.slice(1 - TIMING.preRoll), frame];
+      if (this.#gate.push(frame.voice, level, this.#tuning.timing.waitOpen) === 'opened') this.#open(frame, level);
+      else this.#preRoll = [...this.#preRoll.slice(1 - this.#tuning.timing.preRoll), frame];
       return [];
     }
     const { utterance, early } = listening;
     this.#take(frame, level, utterance);
     const partial = recognition.partial();
-    const edge = this.#gate.push(frame.voice, level, waitFrames(partial, recognition.grammar.numbers));
+    const edge = this.#gate.push(
+      frame.voice,
+      level,
+      waitFrames(partial, recognition.grammar.hasReadings, this.#tuning.timing),
+    );
     const done =
       edge === 'closed' ||
-      utterance.frames >= TIMING.longest ||
+      utterance.frames >= this.#tuning.timing.longest ||
       early.mayAnswer(utterance.frames, this.#gate.silentFrames, partial);
     return done ? this.#close(utterance) : this.#partial(listening, partial.words);
   }
 
   #open(frame: EarFrame, level: Level): void {
     const utterance = new Utterance(this.#frame - this.#preRoll.length);
-    this.#listening = { utterance, early: new EarlyAnswer(), partial: '' };
+    this.#listening = { utterance, early: new EarlyAnswer(this.#tuning.timing), partial: '' };
     this.#recognition?.begin();
     for (const earlier of [...this.#preRoll, frame]) this.#take(earlier, level, utterance);
     this.#preRoll = [];
   }
 
   #take(frame: EarFrame, level: Level, utterance: Utterance): void {
-    const samples = mixed(frame, WET);
-    utterance.push(samples, level);
+    const samples = mixed(frame, this.#tuning.wet);
+    utterance.push(samples, level, frame.voice >= this.#tuning.gate.voiceAtLeast);
     this.#recognition?.feed(samples);
   }
 
   #partial(listening: Listening, words: string): readonly RecogniserEvent[] {
-    if (listening.partial === words || listening.utterance.frames % TIMING.partialEvery !== 0) return [];
+    if (listening.partial === words || listening.utterance.frames % this.#tuning.timing.partialEvery !== 0) return [];
     listening.partial = words;
     return [{ type: 'partial', revision: this.#recognition?.grammar.revision ?? '', words }];
   }
@@ -181,23 +189,24 @@ export class Ear {
     this.#gate.reset();
   }
 
-  #armed(live: LiveGrammar): ArmedGrammar {
-    const audible = this.#mute === 'stop-only' ? stopsOnly(live) : live;
-    return armedFor(audible, this.#host.language, this.#host.decoys);
-  }
-
   #rearm(): readonly RecogniserEvent[] {
-    return this.#live ? this.armWith(this.#armed(this.#live)) : [];
+    return this.#live ? this.arm(this.#live) : [];
   }
 
   #armPending(): readonly RecogniserEvent[] {
-    if (!this.#decoder || !this.#pending) return [];
-    const next = new Recognition(this.#decoder, this.#pending);
+    const decoder = this.#decoder;
+    if (!decoder || !this.#pending) return [];
+    const audible = this.#mute === 'stop-only' ? stopsOnly(this.#pending) : this.#pending;
     this.#pending = null;
+    const { live, unknown } = withKnownWords(audible, (word) => decoder.knows(word));
+    const grammar = new ArmedGrammar(live, this.#host.decoys);
+    const next = new Recognition(decoder, grammar, this.#host.decoys, this.#tuning, this.#observe);
     const armed = next.arm();
     if (!armed.ok) return [{ type: 'failed', code: 'grammar-refused', detail: armed.error }];
     this.#recognition = next;
-    return [{ type: 'armed', revision: next.grammar.revision }];
+    const closed = `sentences with these words cannot be heard, for want of a pronunciation: ${unknown.join(', ')}`;
+    const complaint: RecogniserEvent = { type: 'failed', code: 'grammar-refused', detail: closed };
+    return [...(unknown.length > 0 ? [complaint] : []), { type: 'armed', revision: grammar.revision }];
   }
 
   #native(frame: number): number {

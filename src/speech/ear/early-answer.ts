@@ -1,34 +1,35 @@
 import type { Sense } from './armed-grammar';
-import type { Partial } from './recognition';
-import { TIMING } from './thresholds';
+import type { PartialWords } from './recognition';
+import type { Timing } from './tuning';
 
 /**
  * Decides when an utterance may be ended before its pause is over: the same complete command for a while and quiet
  * after it. It ends the utterance only; what was said is judged by the final decode, with every veto.
  */
 export class EarlyAnswer {
+  readonly #timing: Timing;
   #words = '';
   #since = 0;
 
+  constructor(timing: Timing) {
+    this.#timing = timing;
+  }
+
   /** `frame` counts from the start of the utterance. */
-  mayAnswer(frame: number, silentFrames: number, { words, sense, extendable }: Partial): boolean {
+  mayAnswer(frame: number, silentFrames: number, { words, sense, extendable }: PartialWords): boolean {
     if (words !== this.#words) {
       this.#words = words;
       this.#since = frame;
     }
-    return (
-      isQuickCommand(sense) &&
-      !extendable &&
-      frame - this.#since >= TIMING.earlyStable &&
-      silentFrames >= TIMING.earlyQuiet
-    );
+    const stable = frame - this.#since >= this.#timing.earlyStable && silentFrames >= this.#timing.earlyQuiet;
+    return stable && isQuickCommand(sense) && !extendable;
   }
 }
 
 /** How long a pause ends the utterance, given the words so far. */
-export function waitFrames({ sense, extendable }: Partial, numbers: boolean): number {
-  if (sense.kind === 'command' && !extendable) return TIMING.waitComplete;
-  return numbers ? TIMING.waitNumber : TIMING.waitOpen;
+export function waitFrames({ sense, extendable }: PartialWords, hasReadings: boolean, timing: Timing): number {
+  if (sense.kind === 'command' && !extendable) return timing.waitComplete;
+  return hasReadings ? timing.waitNumber : timing.waitOpen;
 }
 
 /** Critical commands and readings are always heard out. */

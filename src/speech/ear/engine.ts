@@ -6,11 +6,18 @@ import createModule from 'soundswallower';
  */
 export type Engine = {
   readonly HEAP32: Int32Array;
+  readonly HEAPU8: Uint8Array;
   readonly _malloc: (bytes: number) => number;
   readonly _free: (at: number) => void;
   /** The address of the words, or 0; writes the path's score to the second address. */
   readonly _decoder_hyp: (decoder: number, scoreAt: number) => number;
-  readonly _decoder_seg_iter: (decoder: number) => number;
+  readonly _decoder_logmath: (decoder: number) => number;
+  readonly _decoder_set_fsg: (decoder: number, fsg: number) => number;
+  readonly _fsg_model_init: (name: number, logmath: number, languageWeight: number, states: number) => number;
+  readonly _fsg_model_word_add: (fsg: number, word: number) => number;
+  readonly _fsg_model_trans_add: (fsg: number, from: number, to: number, logProbability: number, word: number) => void;
+  readonly _fsg_model_null_trans_add: (fsg: number, from: number, to: number, logProbability: number) => number;
+  readonly _fsg_set_states: (fsg: number, start: number, final: number) => void;
   readonly _decoder_init_feat_s3file: (decoder: number, file: number) => number;
   readonly Decoder: new (settings: EngineSettings) => EngineDecoder;
 };
@@ -21,6 +28,7 @@ export type EngineDecoder = {
   readonly cdecoder: number;
   init_featparams: () => Promise<unknown>;
   init_feat: () => Promise<number>;
+  readonly get_config: (key: string) => number;
   readonly set_config: (key: string, value: string | number) => boolean;
   readonly initialize: () => Promise<void>;
   readonly reinitialize_audio: () => Promise<void>;
@@ -31,7 +39,6 @@ export type EngineDecoder = {
   readonly get_alignment: () => { readonly w?: readonly EngineSegment[] };
   readonly lookup_word: (word: string) => string | null;
   readonly add_words: (...words: readonly (readonly [string, string])[]) => void;
-  readonly set_grammar: (jsgf: string) => void;
 };
 
 /** Text, beginning and duration in seconds, and 1.0001 to the power of the word's score, to three decimals. */

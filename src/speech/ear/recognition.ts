@@ -2,10 +2,11 @@ import type { RejectReason } from '../../core/ports';
 import type { Result } from '../../core/result';
 import type { ArmedGrammar, Sense } from './armed-grammar';
 import { commandWords, type Decoder, type HeardWord, type Hypothesis } from './decoder';
-import { FILLER_WORDS, isFiller } from './filler';
+import { isFiller } from './filler';
 import { EAR_FRAME } from './front-end';
+import type { SearchGraph } from './fsg';
 import { type Evidence, judge } from './rejection';
-import { FILLER } from './thresholds';
+import type { Tuning } from './tuning';
 import type { Utterance } from './utterance';
 
 /** The ear's last word on an utterance. */
@@ -14,26 +15,33 @@ export type Outcome =
   | { readonly heard: false; readonly words: string; readonly score: number; readonly why: RejectReason };
 
 /** The words of an unfinished utterance; `extendable` says whether a legal sentence goes on from them. */
-export type Partial = { readonly words: string; readonly sense: Sense; readonly extendable: boolean };
+export type PartialWords = { readonly words: string; readonly sense: Sense; readonly extendable: boolean };
 
-const NOTHING_YET: Partial = { words: '', sense: { kind: 'nothing', why: 'no-path' }, extendable: true };
+/** What a verdict was made of, for whoever measures the ear. */
+export type Observer = (words: string, evidence: Evidence) => void;
 
-const PHONE_LOOP = `#JSGF V1.0; grammar loop; public <loop> = (${FILLER_WORDS.join(' | ')})+;`;
+const NOTHING_YET: PartialWords = { words: '', sense: { kind: 'nothing', why: 'no-path' }, extendable: true };
 
 /** One grammar's worth of listening: decodes utterances and decides what each was. */
 export class Recognition {
-  readonly #decoder: Decoder;
   readonly grammar: ArmedGrammar;
-  #partial: Partial = NOTHING_YET;
+  readonly #decoder: Decoder;
+  readonly #search: SearchGraph;
+  readonly #tuning: Tuning;
+  readonly #observe: Observer;
+  #partial: PartialWords = NOTHING_YET;
 
-  constructor(decoder: Decoder, grammar: ArmedGrammar) {
-    this.#decoder = decoder;
+  constructor(decoder: Decoder, grammar: ArmedGrammar, decoys: readonly string[], tuning: Tuning, observe: Observer) {
     this.grammar = grammar;
+    this.#decoder = decoder;
+    this.#search = { commands: grammar.graph, decoys, filler: tuning.filler };
+    this.#tuning = tuning;
+    this.#observe = observe;
   }
 
   /** Puts the grammar into the engine; on failure the one before stays in force. */
   arm(): Result<void, string> {
-    return this.#decoder.setGrammar(this.grammar.jsgf(FILLER.weight));
+    return this.#decoder.search(this.#search);
   }
 
   begin(): void {
@@ -46,11 +54,12 @@ export class Recognition {
   }
 
   /** The words so far, none while the filler leads, and what they would mean if they were all. May be taken back. */
-  partial(): Partial {
+  partial(): PartialWords {
     const found = this.#decoder.partial();
     const words = isFiller(found) ? '' : found;
     if (words !== this.#partial.words) {
-      this.#partial = { words, sense: this.grammar.senseOf(words), extendable: this.grammar.extendable(words) };
+      const extendable = this.grammar.extendable(words.split(' '));
+      this.#partial = { words, sense: this.grammar.senseOf(words), extendable };
     }
     return this.#partial;
   }
@@ -60,53 +69,54 @@ export class Recognition {
     this.#decoder.end();
   }
 
+  /**
+   * Judges the whole utterance afresh: decoded at once, so that the cepstral mean is its own and not a running guess,
+   * and without the quiet around it.
+   */
   finish(utterance: Utterance): Outcome {
-    const hypothesis = this.#decoder.end();
+    this.#decoder.end();
+    const samples = utterance.trimmed(this.#tuning.timing.tail);
+    const hypothesis = this.#decoder.decodeWhole(samples);
     const refused = (words: string, why: RejectReason): Outcome => ({ heard: false, words, score: 0, why });
     if (hypothesis.words.length === 0) return refused('', 'no-path');
     const words = commandWords(hypothesis);
     if (words === null) return refused('', 'filler');
     const sense = this.grammar.senseOf(words);
     if (sense.kind === 'nothing') return refused(words, sense.why);
-    const verdict = judge(this.#evidence(hypothesis, words, sense, utterance));
+    const evidence = this.#evidence(hypothesis, sense, samples, utterance.snrDb);
+    this.#observe(words, evidence);
+    const verdict = judge(evidence, this.#tuning);
     return verdict.accepted
       ? { heard: true, words, score: verdict.score }
       : { heard: false, words, score: verdict.score, why: verdict.why };
   }
 
   #evidence(
-    hypothesis: Hypothesis,
-    words: string,
+    { words, score }: Hypothesis,
     { manner }: Extract<Sense, { kind: 'command' }>,
-    utterance: Utterance,
+    samples: Float32Array,
+    snrDb: number,
   ): Evidence {
-    const spoken = hypothesis.words;
-    const frames = total(spoken, ({ frames }) => frames);
-    const phones = total(spoken, ({ word }) => this.#decoder.phonesIn(word));
+    const frames = total(words, ({ frames }) => frames);
+    const phones = total(words, ({ word }) => this.#decoder.phonesIn(word));
     return {
       manner,
-      wordCount: spoken.length,
-      cost: total(spoken, ({ costPerFrame, frames }) => costPerFrame * frames) / Math.max(1, frames),
-      worstWord: Math.max(...spoken.map(({ costPerFrame }) => costPerFrame)),
-      ...this.#secondLook(words, utterance),
+      wordCount: words.length,
+      cost: total(words, ({ costPerFrame, frames }) => costPerFrame * frames) / Math.max(1, frames),
+      worstWord: Math.max(...words.map(({ costPerFrame }) => costPerFrame)),
+      overLoop: (this.#loopScore(samples) - score) / Math.max(1, samples.length / EAR_FRAME),
       framesPerPhone: frames / Math.max(1, phones),
-      longestWord: Math.max(...spoken.map(({ frames }) => frames)),
-      snrDb: utterance.snrDb,
+      longestWord: Math.max(...words.map(({ frames }) => frames)),
+      snrDb,
     };
   }
 
-  /** Decodes the buffered sound again: with the filler made stronger, and with nothing but a phone loop. */
-  #secondLook(words: string, utterance: Utterance): { readonly agrees: boolean; readonly overLoop: number } {
-    const samples = utterance.samples();
-    this.#decoder.setGrammar(this.grammar.jsgf(FILLER.second));
-    const second = this.#decoder.decodeWhole(samples);
-    this.#decoder.setGrammar(PHONE_LOOP);
-    const loop = this.#decoder.decodeWhole(samples);
+  /** How well the same sound fits a loop of bare phones: the yardstick for the words. */
+  #loopScore(samples: Float32Array): number {
+    this.#decoder.search({ commands: null, decoys: [], filler: this.#tuning.loop });
+    const { score } = this.#decoder.decodeWhole(samples);
     this.arm();
-    return {
-      agrees: commandWords(second) === words,
-      overLoop: (loop.score - second.score) / Math.max(1, samples.length / EAR_FRAME),
-    };
+    return score;
   }
 }
 

@@ -7,6 +7,8 @@ export type GateSettings = {
   /** Speech begins when this many of the last `windowFrames` frames are voice. */
   readonly startFrames: number;
   readonly windowFrames: number;
+  /** This much quiet is the end of somebody's speech that is to be ignored. */
+  readonly quietFrames: number;
 };
 
 /** What a frame did: `opened` and `closed` are the edges of an utterance. */
@@ -21,6 +23,9 @@ export class SpeechGate {
   #recent: boolean[] = [];
   #open = false;
   #silent = 0;
+  /** Frames left in which to wait for quiet, and the quiet there has been. */
+  #settling = 0;
+  #settled = 0;
 
   constructor(settings: GateSettings) {
     this.#settings = settings;
@@ -31,6 +36,7 @@ export class SpeechGate {
     const voiced = voice >= voiceAtLeast && level.db >= level.floorDb + aboveFloorDb;
     this.#recent = [...this.#recent.slice(1 - windowFrames), voiced];
     const active = this.#recent.filter(Boolean).length;
+    if (this.#settling > 0) return this.#settle(voiced);
     if (!this.#open) {
       if (active < startFrames) return 'quiet';
       this.#open = true;
@@ -46,6 +52,23 @@ export class SpeechGate {
   /** Frames since the last voiced one, while open. */
   get silentFrames(): number {
     return this.#silent;
+  }
+
+  /**
+   * Whoever is speaking now will not be heard: opens only after a moment's quiet, or after `mostFrames`, because a
+   * room may never be quiet.
+   */
+  ignoreSpeaker(mostFrames: number): void {
+    this.reset();
+    this.#settling = mostFrames;
+    this.#settled = 0;
+  }
+
+  #settle(voiced: boolean): GateEdge {
+    this.#settled = voiced ? 0 : this.#settled + 1;
+    this.#settling = this.#settled >= this.#settings.quietFrames ? 0 : this.#settling - 1;
+    if (this.#settling === 0) this.reset();
+    return 'quiet';
   }
 
   /** Closes without an edge: after a mute, an early answer, a change of microphone. */

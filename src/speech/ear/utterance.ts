@@ -4,25 +4,24 @@ import type { Level } from './level-meter';
 /** One stretch of speech as it is collected: its sound, its loudness, and where in the stream it lies. */
 export class Utterance {
   readonly startFrame: number;
-  #endFrame: number;
   readonly #blocks: Float32Array[] = [];
+  #lastVoiced = 0;
   #loudest = Number.NEGATIVE_INFINITY;
   #floor = 0;
 
   constructor(startFrame: number) {
     this.startFrame = startFrame;
-    this.#endFrame = startFrame;
   }
 
-  push(samples: Float32Array, level: Level): void {
+  push(samples: Float32Array, level: Level, voiced: boolean): void {
     this.#blocks.push(samples);
-    this.#endFrame += 1;
+    if (voiced) this.#lastVoiced = this.#blocks.length;
     this.#loudest = Math.max(this.#loudest, level.db);
     this.#floor = level.floorDb;
   }
 
   get endFrame(): number {
-    return this.#endFrame;
+    return this.startFrame + this.#blocks.length;
   }
 
   get frames(): number {
@@ -34,11 +33,11 @@ export class Utterance {
     return this.#loudest - this.#floor;
   }
 
-  samples(): Float32Array {
-    const all = new Float32Array(this.#blocks.length * EAR_FRAME);
-    this.#blocks.forEach((block, index) => {
-      all.set(block, index * EAR_FRAME);
-    });
+  /** Its sound up to so many frames after the last voice. */
+  trimmed(tail: number): Float32Array {
+    const blocks = this.#blocks.slice(0, this.#lastVoiced + tail);
+    const all = new Float32Array(blocks.length * EAR_FRAME);
+    for (const [index, block] of blocks.entries()) all.set(block, index * EAR_FRAME);
     return all;
   }
 }

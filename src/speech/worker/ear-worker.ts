@@ -1,14 +1,12 @@
 import rnnoise from '@jitsi/rnnoise-wasm/dist/rnnoise.wasm?url';
-import { extendable, interpret } from '../../core/language/interpret';
-import { toJsgf } from '../../core/language/lower-jsgf';
 import { serveEar } from './serve-ear';
 
+// The worker's own global; the libraries of this project type it as a window's.
 serveEar(self as unknown as DedicatedWorkerGlobalScope, {
-  denoiserWasm: async () => (await fetch(rnnoise)).arrayBuffer(),
-  language: {
-    toJsgf: (live, { filler, decoys }) => toJsgf(live, { ...(filler ? { filler } : {}), decoys }),
-    interpret,
-    extendable,
+  denoiserWasm: async () => {
+    const response = await fetch(rnnoise);
+    if (!response.ok) throw new Error(`${rnnoise} answered ${response.status}`);
+    return response.arrayBuffer();
   },
   decoys: [],
 });

@@ -1,0 +1,86 @@
+import type { WordGraph } from '../../core/language/word-graph';
+import { fail, ok, type Result } from '../../core/result';
+import type { Engine, EngineDecoder } from './engine';
+import { FILLER_WORDS } from './filler';
+
+/**
+ * A loop of bare phones beside the commands, which wins where the sound is no command. `entry` is the natural log of
+ * what entering it costs against a command, `each` of what every phone costs.
+ */
+export type Filler = { readonly entry: number; readonly each: number };
+
+export type SearchGraph = {
+  /** Null searches for nothing but the filler. */
+  readonly commands: WordGraph | null;
+  readonly decoys: readonly string[];
+  readonly filler: Filler | null;
+};
+
+/** The engine counts likelihoods in powers of this. */
+const LOG_BASE = 1.0001;
+const inEngineUnits = (naturalLog: number): number => Math.round(naturalLog / Math.log(LOG_BASE));
+
+type Arc = { readonly from: number; readonly to: number; readonly word: string; readonly cost: number };
+
+/**
+ * Gives the engine its search graph word for word. Its own way, JSGF text, copies every rule at every mention, which
+ * made a full bench grammar fifteen times larger and too slow to listen with, and it spreads weights over alternatives.
+ */
+export function setSearchGraph(engine: Engine, decoder: EngineDecoder, search: SearchGraph): Result<void, string> {
+  const { arcs, states, ends } = arcsOf(search);
+  const unknown = [...new Set(arcs.map(({ word }) => word))].filter((word) => decoder.lookup_word(word) === null);
+  if (unknown.length > 0) return fail(`words without a pronunciation: ${unknown.join(', ')}`);
+
+  const final = states;
+  const fsg = withText(engine, 'ear', (name) =>
+    engine._fsg_model_init(name, engine._decoder_logmath(decoder.cdecoder), decoder.get_config('lw'), states + 1),
+  );
+  const ids = new Map<string, number>();
+  for (const { from, to, word, cost } of arcs) {
+    const id = ids.get(word) ?? withText(engine, word, (text) => engine._fsg_model_word_add(fsg, text));
+    ids.set(word, id);
+    engine._fsg_model_trans_add(fsg, from, to, cost, id);
+  }
+  for (const end of ends) engine._fsg_model_null_trans_add(fsg, end, final, 0);
+  engine._fsg_set_states(fsg, 0, final);
+  return engine._decoder_set_fsg(decoder.cdecoder, fsg) < 0
+    ? fail('the engine refused the search graph')
+    : ok(undefined);
+}
+
+function arcsOf({ commands, decoys, filler }: SearchGraph): { arcs: readonly Arc[]; states: number; ends: number[] } {
+  const graph = commands?.states ?? [{ isEnd: false, next: new Map<string, number>() }];
+  const arcs: Arc[] = graph.flatMap(({ next }, from) => [...next].map(([word, to]) => ({ from, to, word, cost: 0 })));
+  const ends = graph.flatMap(({ isEnd }, state) => (isEnd ? [state] : []));
+  let states = graph.length;
+  for (const decoy of decoys) {
+    let from = 0;
+    for (const word of decoy.split(' ')) {
+      arcs.push({ from, to: states, word, cost: 0 });
+      from = states;
+      states += 1;
+    }
+    ends.push(from);
+  }
+  if (filler) {
+    const loop = states;
+    const each = inEngineUnits(filler.each);
+    for (const word of FILLER_WORDS) {
+      arcs.push({ from: 0, to: loop, word, cost: inEngineUnits(filler.entry) + each });
+      arcs.push({ from: loop, to: loop, word, cost: each });
+    }
+    ends.push(loop);
+    states += 1;
+  }
+  return { arcs, states, ends };
+}
+
+/** The engine's memory holds the text while `use` runs. Words the dictionary knows are ASCII. */
+function withText<T>(engine: Engine, text: string, use: (at: number) => T): T {
+  const bytes = Uint8Array.from(`${text}\0`, (letter) => letter.charCodeAt(0));
+  const at = engine._malloc(bytes.length);
+  engine.HEAPU8.set(bytes, at);
+  const result = use(at);
+  engine._free(at);
+  return result;
+}
