@@ -1,0 +1,90 @@
+import type { Entry } from '../job/entry';
+import { evolve } from '../job/evolve';
+import { type Job, newJob } from '../job/job';
+import { workPlace } from '../job/place';
+import { type Plan, stepIn } from '../job/plan';
+import { netTime, type Stretch } from '../measuring/labour-time';
+import { grouped } from './grouped';
+
+/** A stretch between two entries of one session: at which phase, by whom, at work or paused. */
+export type WorkStretch = {
+  readonly session: string;
+  readonly phase: string;
+  readonly who: string;
+  /** Wall time at its start, to tell the day; its length is by the clock that never jumps. */
+  readonly at: number;
+  readonly isPaused: boolean;
+  readonly stretch: Stretch;
+};
+
+/**
+ * The job cut at every entry. Between two sessions nobody was at work, whatever the clock on the wall says. What was
+ * taken back was work all the same, so every entry counts here.
+ */
+export function stretchesOf(plan: Plan, entries: readonly Entry[]): readonly WorkStretch[] {
+  const stretches: WorkStretch[] = [];
+  let job = newJob(plan);
+  let last: Entry | null = null;
+  for (const entry of entries) {
+    if (last && last.session === entry.session) {
+      stretches.push({
+        session: entry.session,
+        phase: phaseOf(job),
+        who: last.who,
+        at: last.at,
+        isPaused: job.paused || job.status === 'closed',
+        stretch: { from: last.mono, to: entry.mono },
+      });
+    }
+    job = evolve(job, entry);
+    last = entry;
+  }
+  return stretches;
+}
+
+function phaseOf(job: Job): string {
+  const place = workPlace(job);
+  if (place.kind === 'step' || place.kind === 'pass') return stepIn(job.plan, place.step).phase.id;
+  return job.plan.procedure.phases.at(-1)?.id ?? '';
+}
+
+/** Working time in ms, pauses left out, by whatever the stretches are told apart by. */
+export function workedBy(
+  stretches: readonly WorkStretch[],
+  keyOf: (one: WorkStretch) => string,
+): ReadonlyMap<string, number> {
+  const worked = new Map<string, number>();
+  const groups = grouped(stretches, (one) => `${keyOf(one)}\n${one.session}`);
+  for (const group of groups.values()) {
+    const [first] = group;
+    if (!first) continue;
+    const work = group.filter((one) => !one.isPaused).map((one) => one.stretch);
+    const pauses = group.filter((one) => one.isPaused).map((one) => one.stretch);
+    const key = keyOf(first);
+    worked.set(key, (worked.get(key) ?? 0) + netTime(work, pauses));
+  }
+  return worked;
+}
+
+export type PhaseTime = {
+  readonly phase: string;
+  readonly say: string;
+  readonly workedMs: number;
+  readonly people: readonly { readonly who: string; readonly workedMs: number }[];
+};
+
+/** Working time of every phase that was entered, and each person's share of it. */
+export function phaseTimes(plan: Plan, entries: readonly Entry[]): readonly PhaseTime[] {
+  const stretches = stretchesOf(plan, entries);
+  const whole = workedBy(stretches, (one) => one.phase);
+  return plan.procedure.phases.flatMap(({ id, say }) => {
+    const workedMs = whole.get(id);
+    if (workedMs === undefined) return [];
+    const mine = workedBy(
+      stretches.filter((one) => one.phase === id),
+      (one) => one.who,
+    );
+    const people = [...mine].map(([who, ms]) => ({ who, workedMs: ms }));
+    return [{ phase: id, say, workedMs, people }];
+  });
+}
