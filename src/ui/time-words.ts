@@ -18,33 +18,44 @@ export function hoursAndMinutes(ms: number): { readonly hours: number; readonly 
 const formats = new Map<string, Intl.DateTimeFormat>();
 
 /** Making a format is slow and a long record asks for it twenty thousand times. */
-function format(name: string, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
-  const made = formats.get(name) ?? new Intl.DateTimeFormat('en-GB', options);
-  formats.set(name, made);
+function formatFor(timeZone: string | undefined): Intl.DateTimeFormat {
+  const key = timeZone ?? '';
+  const made =
+    formats.get(key) ??
+    new Intl.DateTimeFormat('en-GB', {
+      weekday: 'long',
+      day: 'numeric',
+      month: 'long',
+      year: 'numeric',
+      hour: '2-digit',
+      minute: '2-digit',
+      hourCycle: 'h23',
+      ...(timeZone ? { timeZone } : {}),
+    });
+  formats.set(key, made);
   return made;
 }
 
+/** Only the parts are the browser's; how they are put together is ours, because browsers differ in their commas. */
+function partsOf(at: number, timeZone: string | undefined): (name: Intl.DateTimeFormatPartTypes) => string {
+  const parts = formatFor(timeZone).formatToParts(at);
+  return (name) => parts.find(({ type }) => type === name)?.value ?? '';
+}
+
 /** "14:05", in the zone of this machine or the one named. */
-export const clockTime = (at: number, timeZone?: string): string =>
-  format(`clock ${timeZone}`, { hour: '2-digit', minute: '2-digit', ...(timeZone ? { timeZone } : {}) }).format(at);
+export function clockTime(at: number, timeZone?: string): string {
+  const part = partsOf(at, timeZone);
+  return `${part('hour')}:${part('minute')}`;
+}
 
 /** "Tuesday 4 March 2031". */
-export const dayWords = (at: number, timeZone?: string): string =>
-  format(`day ${timeZone}`, {
-    weekday: 'long',
-    day: 'numeric',
-    month: 'long',
-    year: 'numeric',
-    ...(timeZone ? { timeZone } : {}),
-  }).format(at);
+export function dayWords(at: number, timeZone?: string): string {
+  const part = partsOf(at, timeZone);
+  return `${part('weekday')} ${part('day')} ${part('month')} ${part('year')}`;
+}
 
-/** "4 Mar 2031, 14:05". */
-export const dateAndTime = (at: number, timeZone?: string): string =>
-  format(`both ${timeZone}`, {
-    day: 'numeric',
-    month: 'short',
-    year: 'numeric',
-    hour: '2-digit',
-    minute: '2-digit',
-    ...(timeZone ? { timeZone } : {}),
-  }).format(at);
+/** "4 March 2031, 14:05". */
+export function dateAndTime(at: number, timeZone?: string): string {
+  const part = partsOf(at, timeZone);
+  return `${part('day')} ${part('month')} ${part('year')}, ${part('hour')}:${part('minute')}`;
+}

@@ -1,0 +1,116 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { FastenerMark, PatternDrawing } from '../../src/core/view/bench-view';
+import { frameOf, growth, landmarkPlace } from '../../src/ui/bench/casting-frame';
+import { afterHere, hereIn, marksInWords } from '../../src/ui/bench/fastener-words';
+
+const MARKS: readonly FastenerMark[] = ['open', 'next', 'partial', 'done', 'unknown', 'held', 'idle'];
+
+const point = fc.record({ x: fc.integer({ min: 0, max: 600 }), y: fc.integer({ min: 0, max: 400 }) });
+const drawing = fc
+  .uniqueArray(point, { minLength: 1, maxLength: 16, comparator: (a, b) => Math.hypot(a.x - b.x, a.y - b.y) < 25 })
+  .chain((points) =>
+    fc.array(fc.constantFrom(...MARKS), { minLength: points.length, maxLength: points.length }).map(
+      (marks): PatternDrawing => ({
+        say: 'head',
+        viewedFrom: 'above',
+        outline: [
+          { x: 0, y: 0 },
+          { x: 600, y: 0 },
+          { x: 600, y: 400 },
+          { x: 0, y: 400 },
+        ],
+        landmarks: [],
+        fasteners: points.map((at, i) => ({ number: i + 1, at, mark: marks[i] ?? 'open', turn: i + 1 })),
+      }),
+    ),
+  );
+
+describe('the drawing of a casting', () => {
+  test('no two ordinary shapes touch, unless they would be too small to read', () => {
+    fc.assert(
+      fc.property(drawing, (d) => {
+        const { radius } = frameOf(d);
+        const smallest = 600 / 30;
+        for (const [i, a] of d.fasteners.entries())
+          for (const b of d.fasteners.slice(i + 1)) {
+            const reach = radius * (growth(a.mark, false) + growth(b.mark, false));
+            const apart = Math.hypot(a.at.x - b.at.x, a.at.y - b.at.y);
+            expect(reach <= apart || radius === smallest).toBe(true);
+          }
+      }),
+    );
+  });
+
+  test('the sizes stay the same while the work moves from fastener to fastener', () => {
+    fc.assert(
+      fc.property(drawing, fc.nat(15), (d, i) => {
+        const moved = { ...d, fasteners: d.fasteners.map((f, n) => (n === i ? { ...f, here: true } : f)) };
+        expect(frameOf(moved)).toEqual(frameOf(d));
+      }),
+    );
+  });
+
+  test.each([
+    ['on the left edge', { x: 0, y: 200 }, { turn: -90, anchor: 'middle' }],
+    ['on the right edge', { x: 600, y: 200 }, { turn: 90, anchor: 'middle' }],
+    ['on the top edge', { x: 300, y: 0 }, { turn: 0, anchor: 'middle' }],
+    ['in the lower right corner', { x: 600, y: 400 }, { turn: 0, anchor: 'end' }],
+  ])('a landmark %s stands outside the casting', (_name, at, place) => {
+    const d = fc.sample(drawing, { numRuns: 1, seed: 1 })[0];
+    if (!d) throw new Error('no sample');
+    const found = landmarkPlace(d, at);
+    expect(found).toMatchObject(place);
+    expect(found.x < 0 || found.x > 600 || found.y < 0 || found.y > 400).toBe(true);
+  });
+});
+
+const fastener = (number: number, mark: FastenerMark, turn: number | null) => ({
+  number,
+  at: { x: number * 30, y: 0 },
+  mark,
+  turn,
+});
+
+describe('the marks in words', () => {
+  const d: PatternDrawing = {
+    say: 'head',
+    viewedFrom: 'above',
+    outline: [],
+    landmarks: [],
+    fasteners: [
+      fastener(3, 'done', 1),
+      fastener(1, 'done', 2),
+      fastener(2, 'unknown', 3),
+      fastener(4, 'next', 4),
+      fastener(5, 'open', 6),
+      fastener(6, 'open', 5),
+      fastener(7, 'idle', null),
+    ],
+  };
+
+  test('say what is next first, then what is in doubt, numbers in order', () => {
+    expect(marksInWords(d)).toEqual([
+      { word: 'mark-next', numbers: [4] },
+      { word: 'mark-unknown', numbers: [2] },
+      { word: 'mark-open', numbers: [5, 6] },
+      { word: 'mark-done', numbers: [1, 3] },
+      { word: 'mark-idle', numbers: [7] },
+    ]);
+  });
+
+  test('the work is at what is next, and then goes by the order of the pass', () => {
+    expect(hereIn(d)?.number).toBe(4);
+    expect(afterHere(d)?.number).toBe(6);
+  });
+
+  test('the view may put the work on one that is not simply next', () => {
+    const doubtful = { ...d, fasteners: d.fasteners.map((f) => (f.number === 2 ? { ...f, here: true } : f)) };
+    expect(hereIn(doubtful)?.number).toBe(2);
+  });
+
+  test('after the last of the pass there is none', () => {
+    const last = { ...d, fasteners: [fastener(4, 'next', 4), fastener(3, 'done', 1)] };
+    expect(afterHere(last)).toBeUndefined();
+  });
+});
