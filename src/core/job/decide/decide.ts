@@ -1,13 +1,12 @@
-import { duration, reply, text } from '../../phrasing/reply';
-import { announce, openEnds } from '../announce';
+import { reply } from '../../phrasing/reply';
+import { announce } from '../announce';
 import type { Command } from '../command';
 import { asks, type Decision, refused, told } from '../decision';
 import type { Moment } from '../entry';
 import type { Job } from '../job';
-import { workPlace } from '../place';
-import { timeLeft } from '../timer';
 import { isAsking, tell } from './asking';
 import { allMarked, boltDone, boltsDone, clickedOrDone, setAt, soFar } from './bolt';
+import { closeJob } from './close';
 import { control, isControl } from './control';
 import { markAt, noMark, notSure } from './doubt';
 import { cameOff, closeEnd, droppedOne, foundIt } from './ends';
@@ -108,16 +107,6 @@ function work(job: Job, c: Command, now: Moment): Decision {
     default:
       return refused(reply('not-here', {}));
   }
-}
-
-/** A job closes only from its end, with nothing open and no wait still running. */
-function closeJob(job: Job, now: Moment): Decision {
-  if (workPlace(job).kind !== 'closing') return refused(reply('close-too-early', {}), ...announce(job, now));
-  if (job.ends.size > 0) return refused(reply('close-refused', { ends: openEnds(job.ends.values()) }));
-  const running = [...job.timers.values()].find((timer) => timeLeft(timer, now) > 0);
-  if (running)
-    return refused(reply('timer-runs', { timer: text(running.say), left: duration(timeLeft(running, now)) }));
-  return asks([{ kind: 'asked', question: { kind: 'close-job' } }], reply('confirm-close', {}));
 }
 
 /** What to say when a job is opened or taken up again. */

@@ -5,6 +5,7 @@ import type { Moment } from '../entry';
 import type { Job } from '../job';
 import { limitVerdict } from '../limit';
 import { passIn, stepIn } from '../plan';
+import { confirmClose } from './close';
 import { writeReading } from './step';
 
 /** Carries out the question that was asked, exactly as it was read back. */
@@ -43,7 +44,7 @@ export function confirmPending(job: Job, now: Moment): Decision {
         ? does([{ kind: 'adapter-off' }], [reply('step-done', {})])
         : does([{ kind: 'adapter-on', millimetres: q.millimetres }], [reply('step-done', {})]);
     case 'close-job':
-      return does([{ kind: 'closed' }], []);
+      return confirmClose(job, now);
     case 'hand-over':
       return does([{ kind: 'handed-over' }], [], ['make-hand-over']);
     case 'which-bolt':
