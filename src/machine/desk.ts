@@ -56,6 +56,8 @@ export type DeskView = {
   readonly live: LiveGrammar;
   readonly earsOff: boolean;
   readonly notSaved: boolean;
+  /** From the first word of a reply until nothing more is waiting to be said, gaps included. */
+  readonly talking: boolean;
 };
 
 type Hand = 'voice' | 'touch' | 'typed';
@@ -75,6 +77,7 @@ export class Desk {
   private view: DeskView;
   private earsOff = false;
   private notSaved = false;
+  private talking = false;
   /** Asked to say again once already since the last command: it does not nag. */
   private hasAskedAgain = false;
   private inFlight: Promise<unknown> = Promise.resolve();
@@ -117,6 +120,10 @@ export class Desk {
         // It never hears itself: deaf from before our own sound leaves the speaker until after it has.
         if (event.type === 'sound-on') this.parts.recogniser.mute();
         if (event.type === 'sound-off') this.parts.recogniser.unmute();
+        if (event.type === 'quiet') {
+          this.talking = false;
+          this.refresh({});
+        }
       }),
     );
     this.parts.recogniser.start();
@@ -140,8 +147,8 @@ export class Desk {
   }
 
   look(said: Phrased | null, saidCode: string, heard: HeardView | null, ear: DeskView['ear']): DeskView {
-    const { live, entries, earsOff, notSaved } = this;
-    return { job: this.job, entries, said, saidCode, heard, ear, live, earsOff, notSaved };
+    const { live, entries, earsOff, notSaved, talking } = this;
+    return { job: this.job, entries, said, saidCode, heard, ear, live, earsOff, notSaved, talking };
   }
 
   get snapshot(): DeskView {
@@ -315,6 +322,8 @@ export class Desk {
   }
 
   private utter(said: Phrased): void {
+    this.talking = true;
+    this.refresh({});
     this.parts.voice.say({ id: String(++this.utterance), text: said.spoken, priority: 'urgent' });
   }
 

@@ -117,12 +117,14 @@ export class Shell {
   }
 
   /** The state of things in a few words, for the page's data attributes. */
-  status(): Readonly<Record<'ear' | 'armed' | 'place' | 'entries', string>> {
+  status(): Readonly<Record<'ear' | 'voice' | 'armed' | 'place' | 'entries', string>> {
     const seen = this.open?.desk.snapshot;
     const ear = seen ? earScreen(seen, this.speaking, this.shut, null).state : 'off';
     const settled = seen?.ear.armed === seen?.live.revision;
     return {
       ear: ear === 'listening' && !settled ? 'arming' : ear,
+      // A reply is not over in its listening gaps.
+      voice: seen?.talking ? 'talking' : 'quiet',
       armed: seen?.ear.armed ?? '',
       place: seen ? nodeOf(seen.job.plan, placeOf(seen.job)) : '',
       entries: String(seen?.entries.length ?? 0),

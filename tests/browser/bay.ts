@@ -62,7 +62,7 @@ export class Bay {
 
   /** Waits until the app listens for the words of the place it is at, and our own voice is quiet. */
   async armed(): Promise<string> {
-    await this.page.waitForSelector('#app[data-ear="listening"]', { timeout: 40_000 });
+    await this.page.waitForSelector('#app[data-ear="listening"][data-voice="quiet"]', { timeout: 60_000 });
     return (await this.page.getAttribute('#app', 'data-armed')) ?? '';
   }
 
@@ -95,7 +95,7 @@ export class Bay {
           tapped.add(this.context);
           const analyser = this.context.createAnalyser();
           analyser.fftSize = 2048;
-          connect.call(this, analyser);
+          (connect as (this: AudioNode, to: AudioNode) => AudioNode).call(this, analyser);
           const samples = new Float32Array(analyser.fftSize);
           setInterval(() => {
             analyser.getFloatTimeDomainData(samples);

@@ -6,7 +6,7 @@ import { Bay } from './bay';
 import { chromiumPath, openContext } from './chromium';
 import { openSite } from './site';
 import { inRoom, spoken } from './speaker';
-import { hearSession, outcomeOf, planOfSession, readSession } from './spoken-session';
+import { hearSession, type Outcome, outcomeOf, planOfSession, readSession } from './spoken-session';
 
 describe.skipIf(!chromiumPath)('a session by voice in Chromium', () => {
   let site: Awaited<ReturnType<typeof openSite>>;
@@ -49,7 +49,7 @@ describe.skipIf(!chromiumPath)('a session by voice in Chromium', () => {
     await bay.tapReplies();
     await bay.open(site.address);
     await bay.begin('Left head gasket');
-    const seen = [];
+    const seen: Outcome[] = [];
     for (const turn of session.turns) {
       const before = (await bay.log()).length;
       await bay.say(turn.say ?? turn.radio ?? '', turn.speaker);
@@ -69,7 +69,7 @@ describe.skipIf(!chromiumPath)('a session by voice in Chromium', () => {
     expect(seen.map((s) => s.replies.join(' '))).toEqual(inNode.map((s) => s.replies.join(' ')));
 
     // The screen shows what the log says.
-    expect(await bay.page.innerText('.bench-pass')).toContain('Pass 2 of 4');
+    expect(await bay.page.textContent('.bench-pass')).toContain('Pass 2 of 4');
     // Something was really said: as long as speech, and not silence.
     const replies = await bay.repliesHeard();
     expect(replies.seconds).toBeGreaterThan(20);
