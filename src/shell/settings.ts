@@ -8,6 +8,7 @@ export const DEFAULT_SETTINGS: Settings = {
   wrenches: [],
   torqueUnit: 'as-printed',
   voice: 'embedded',
+  systemVoice: '',
   speechRate: 1,
   talk: 'always',
   recogniser: 'embedded',

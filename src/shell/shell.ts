@@ -267,7 +267,7 @@ export class Shell {
         break;
       default:
         // Screens whose events are not answered yet say so rather than doing nothing.
-        this.news('not-yet', this.say('not-yet'));
+        break;
     }
     this.changed();
   }
@@ -333,7 +333,7 @@ export class Shell {
   }
 
   private perform(effect: Effect): void {
-    if (effect === 'make-hand-over' && this.open) this.news('hand-over', this.say('not-yet'));
+    if (effect === 'make-hand-over' && this.open) this.changed();
   }
 
   private async readJobs(): Promise<void> {
@@ -344,10 +344,6 @@ export class Shell {
 
   private trouble(id: string, text: string): void {
     this.notices = [...this.notices.filter((n) => n.id !== id), { id, kind: 'trouble', text }];
-  }
-
-  private news(id: string, text: string): void {
-    this.notices = [...this.notices.filter((n) => n.id !== id), { id, kind: 'news', text }];
   }
 
   private changed(): void {

@@ -19,6 +19,8 @@ export type UiEvent =
   | { readonly type: 'open-record'; readonly job: string }
   | { readonly type: 'export'; readonly job: string; readonly as: 'json' | 'csv' | 'print' }
   | { readonly type: 'play-clip'; readonly clip: string }
+  /** A job file that went another way than the log here: which of the two stays. */
+  | { readonly type: 'settle-fork'; readonly keep: 'here' | 'file' }
   // files the person chose
   | { readonly type: 'import-file'; readonly what: 'job' | 'procedure' | 'model'; readonly file: File }
   // procedures
@@ -31,6 +33,7 @@ export type UiEvent =
   | { readonly type: 'check-microphone' }
   | { readonly type: 'check-noise' }
   | { readonly type: 'try-voice' }
-  | { readonly type: 'keep-storage' };
+  | { readonly type: 'keep-storage' }
+  | { readonly type: 'delete-everything' };
 
 export type OnUi = (event: UiEvent) => void;

@@ -1,4 +1,4 @@
-import type { OnUi } from './events';
+import type { OnUi, UiEvent } from './events';
 import { letGo } from './let-go';
 import { useWords } from './words/words-context';
 import './notices.css';
@@ -9,6 +9,8 @@ export type Notice = {
   /** Trouble is read out at once and stays until it is mended; news can be put away. */
   readonly kind: 'trouble' | 'news';
   readonly text: string;
+  /** What can be done about it, as buttons. */
+  readonly acts?: readonly { readonly label: string; readonly event: UiEvent }[];
 };
 
 export function Notices({ notices, on }: { readonly notices: readonly Notice[]; readonly on: OnUi }) {
@@ -22,6 +24,19 @@ export function Notices({ notices, on }: { readonly notices: readonly Notice[]; 
           role={notice.kind === 'trouble' ? 'alert' : 'status'}
         >
           <p>{notice.text}</p>
+          {notice.acts?.map(({ label, event: act }) => (
+            <button
+              key={label}
+              type="button"
+              class="notice-away"
+              onClick={(event) => {
+                letGo(event);
+                on(act);
+              }}
+            >
+              {label}
+            </button>
+          ))}
           {notice.kind === 'news' && (
             <button
               type="button"

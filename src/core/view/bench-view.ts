@@ -83,11 +83,14 @@ export type TimelineLine = {
     | 'break'
     | 'fault'
     | 'correction'
-    | 'question';
+    | 'question'
+    | 'note'
+    | 'picture';
   readonly text: string;
   readonly undone: boolean;
   readonly phase: string;
   readonly bolt: number | null;
+  /** A recording or a picture in the blob store, as `kind` says. */
   readonly clip: string | null;
   /** The entry that this one takes back or puts right, by its seq. */
   readonly corrects?: number;

@@ -1,3 +1,5 @@
+import type { Printed } from '../fastening/quantity';
+import { shownIn } from '../fastening/shown-figure';
 import { announce, patternOf, whereIs } from '../job/announce';
 import { MANNERS, type RuleName } from '../job/command';
 import { passAt } from '../job/decide/bolt';
@@ -35,7 +37,7 @@ export function benchView(job: Job, now: Moment, words: ViewWords): BenchView {
     placeWords: planned ? words.show(placeWords(job)) : '',
     line: words.show(lineNow(job, now)),
     value: value ? words.show([value]) : null,
-    valueAlso: null,
+    valueAlso: valueAlsoNow(job)?.printed ?? null,
     hazards: [
       ...(planned?.step.warnings ?? []).map((t) => ({ kind: 'warning' as const, text: t })),
       ...(planned?.step.cautions ?? []).map((t) => ({ kind: 'caution' as const, text: t })),
@@ -117,6 +119,15 @@ function valueNow(job: Job): Reply | undefined {
   return reading ? reply('shown-reading', { reading: text(reading.say) }) : undefined;
 }
 
+/** A torque in the other unit that wrenches are marked in: as the document prints it beside its own, else converted. */
+function valueAlsoNow(job: Job): Printed | null {
+  const at = passAt(job);
+  if (at?.pass.kind !== 'torque' && at?.pass.kind !== 'repeat') return null;
+  const { target } = at.pass;
+  const other = shownIn(target, target.unit === 'N·m' ? 'lbf·ft' : 'N·m');
+  return other.ok ? other.value : null;
+}
+
 const figure = (f: Figure): Reply => reply('shown-value', { value: quantity(f) });
 
 function drawingOf(job: Job): PatternDrawing | null {
@@ -133,7 +144,7 @@ function drawingOf(job: Job): PatternDrawing | null {
       const turn = at.pass.order.indexOf(f.number);
       const state = boltState(at.state, f.number).kind;
       const mark: FastenerMark = turn < 0 ? 'idle' : f.number === next && state === 'open' ? 'next' : state;
-      return { number: f.number, at: f.at, mark, turn: turn < 0 ? null : turn + 1 };
+      return { number: f.number, at: f.at, mark, turn: turn < 0 ? null : turn + 1, here: f.number === next };
     }),
   };
 }

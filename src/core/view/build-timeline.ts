@@ -12,8 +12,11 @@ export function timelineOf(
 ): readonly TimelineLine[] {
   const undone = new Set(entries.flatMap((e) => (e.kind === 'undone' ? [e.target] : [])));
   let phase = plan.procedure.phases[0]?.say ?? '';
+  let who = '';
   return entries.map((entry) => {
     if ('step' in entry) phase = stepIn(plan, entry.step).phase.say;
+    const isNewHand = who !== '' && entry.who !== who;
+    who = entry.who;
     return {
       seq: entry.seq,
       at: entry.at,
@@ -23,6 +26,8 @@ export function timelineOf(
       phase,
       bolt: 'bolt' in entry ? entry.bolt : null,
       clip: entry.kind === 'noted' || entry.kind === 'pictured' ? entry.blob : null,
+      ...(entry.kind === 'undone' ? { corrects: entry.target } : {}),
+      ...(isNewHand ? { who: entry.who } : {}),
     };
   });
 }
@@ -38,6 +43,10 @@ function kindOf(entry: Entry): TimelineLine['kind'] {
       return entry.kind;
     case 'measured':
       return 'measured';
+    case 'noted':
+      return 'note';
+    case 'pictured':
+      return 'picture';
     case 'timer-started':
     case 'pass-waited':
       return 'timer';

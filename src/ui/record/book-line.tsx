@@ -15,6 +15,8 @@ const KIND: Readonly<Record<TimelineLine['kind'], PlainKey>> = {
   fault: 'line-fault',
   correction: 'line-correction',
   question: 'line-question',
+  note: 'line-note',
+  picture: 'line-picture',
 };
 
 const QUOTED: ReadonlySet<TimelineLine['kind']> = new Set(['heard', 'rejected']);
@@ -57,7 +59,7 @@ export function BookLine({ line, sought, takenBackBy, takesBack, playing, onJump
         )}
         {line.clip !== null && (
           <button type="button" class="book-link" aria-pressed={playing} onClick={() => line.clip && onPlay(line.clip)}>
-            {w(playing ? 'clip-stop' : 'clip-play')}
+            {w(line.kind === 'picture' ? 'clip-show' : playing ? 'clip-stop' : 'clip-play')}
           </button>
         )}
       </span>

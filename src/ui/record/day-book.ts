@@ -13,7 +13,16 @@ export type Shown = (typeof SHOWN)[number];
 
 type Kind = TimelineLine['kind'];
 
-const WORK: ReadonlySet<Kind> = new Set(['done', 'measured', 'timer', 'break', 'fault', 'correction']);
+const WORK: ReadonlySet<Kind> = new Set([
+  'done',
+  'measured',
+  'timer',
+  'break',
+  'fault',
+  'correction',
+  'note',
+  'picture',
+]);
 const TALK: ReadonlySet<Kind> = new Set(['heard', 'rejected', 'said', 'question']);
 const TROUBLE: ReadonlySet<Kind> = new Set(['fault', 'correction']);
 

@@ -1,12 +1,15 @@
 import { hoursAndMinutes } from '../time-words';
 import { useWords } from '../words/words-context';
 import { BoltTable, type PassTable } from './bolt-table';
+import { PlainList, type PlainTable } from './plain-list';
 import './record-summary.css';
 
 export type SummaryProps = {
   readonly tables: readonly PassTable[];
   /** Working time, pauses left out, in ms. */
   readonly phases: readonly { readonly say: string; readonly workedMs: number }[];
+  /** Readings, parts, debts, days: whatever else is best read as a plain table. Left out where empty. */
+  readonly lists?: readonly PlainTable[];
   /** What was out of the ordinary, and how it was closed. */
   readonly exceptions: readonly { readonly seq: number; readonly text: string }[];
 };
@@ -18,7 +21,7 @@ type RecordSummaryProps = SummaryProps & {
 };
 
 /** What a reader wants before the lines: what went wrong, the bolts, the hours. Folded away on the screen, open on paper. */
-export function RecordSummary({ tables, phases, exceptions, whole, onJump }: RecordSummaryProps) {
+export function RecordSummary({ tables, phases, lists = [], exceptions, whole, onJump }: RecordSummaryProps) {
   const w = useWords();
   return (
     <div class="summary">
@@ -55,6 +58,12 @@ export function RecordSummary({ tables, phases, exceptions, whole, onJump }: Rec
           </tbody>
         </table>
       </details>
+      {lists.map((list) => (
+        <details key={list.say} class="summary-part" open={whole}>
+          <summary>{list.say}</summary>
+          <PlainList list={list} />
+        </details>
+      ))}
     </div>
   );
 }

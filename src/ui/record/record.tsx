@@ -1,6 +1,7 @@
 import { useRef } from 'preact/hooks';
 import type { TimelineLine } from '../../core/view/bench-view';
 import type { OnUi } from '../events';
+import { Sheet } from '../sheet';
 import { useWords } from '../words/words-context';
 import { Book, type BookHandle } from './book';
 import { RecordSummary, type SummaryProps } from './record-summary';
@@ -18,11 +19,13 @@ export type RecordProps = SummaryProps & {
   readonly whole?: boolean;
   /** The clip being played. */
   readonly playing: string | null;
+  /** The picture being looked at. */
+  readonly picture?: { readonly clip: string; readonly url: string; readonly say: string } | null;
 };
 
 /** The record of a job: its day-book, its bolts pass by pass, its times, and the ways to take it along. */
 export function RecordScreen(props: RecordProps & { readonly on: OnUi }) {
-  const { job, title, facts, demonstration, on } = props;
+  const { job, title, facts, demonstration, picture, on } = props;
   const w = useWords();
   const whole = usePrinting() || props.whole === true;
   const book = useRef<BookHandle>(null);
@@ -55,6 +58,11 @@ export function RecordScreen(props: RecordProps & { readonly on: OnUi }) {
         onPlay={(clip) => on({ type: 'play-clip', clip })}
         handle={book}
       />
+      {picture && (
+        <Sheet title={picture.say} onClose={() => on({ type: 'play-clip', clip: picture.clip })}>
+          <img class="record-picture" src={picture.url} alt={picture.say} />
+        </Sheet>
+      )}
     </main>
   );
 }

@@ -10,6 +10,8 @@ export type MicrophoneCheck =
   | { readonly state: 'unchecked' }
   | { readonly state: 'checking'; readonly level: number }
   | { readonly state: 'heard'; readonly words: string }
+  /** Sound came, but not as words that mean anything. */
+  | { readonly state: 'unclear' }
   | { readonly state: 'silent' }
   | { readonly state: 'refused' };
 
@@ -25,6 +27,7 @@ export type ModelState = { readonly name: string; readonly megabytes: number } |
 const MICROPHONE: Readonly<Record<Exclude<MicrophoneCheck['state'], 'heard'>, PlainKey>> = {
   unchecked: 'microphone-unchecked',
   checking: 'microphone-checking',
+  unclear: 'microphone-unclear',
   silent: 'microphone-silent',
   refused: 'microphone-refused',
 };

@@ -12,6 +12,8 @@ export type Settings = {
   /** Whose torque is spoken first; the document's printed figure is always shown. */
   readonly torqueUnit: 'as-printed' | 'N·m' | 'lbf·ft';
   readonly voice: 'embedded' | 'system' | 'silent';
+  /** Which voice of the machine, by its address; empty until one is chosen. */
+  readonly systemVoice: string;
   /** 0.7 slow to 1.3 fast; 1 as recorded. */
   readonly speechRate: number;
   readonly talk: 'always' | 'pedal';

@@ -8,7 +8,7 @@ import { PeopleSetup } from './people-setup';
 import { ScreenSetup } from './screen-setup';
 import type { Settings } from './settings';
 import { StorageSetup, type StorageState } from './storage-setup';
-import { VoiceSetup } from './voice-setup';
+import { type VoiceChoice, VoiceSetup } from './voice-setup';
 import { WrenchSetup } from './wrench-setup';
 import './setup.css';
 
@@ -17,8 +17,8 @@ export type SetupProps = {
   readonly microphone?: MicrophoneCheck;
   readonly noise?: NoiseCheck;
   readonly model?: ModelState;
-  /** The browser has a voice of its own. */
-  readonly systemVoice?: boolean;
+  /** The voices of the machine itself; none where the browser has none that works without a network. */
+  readonly systemVoices?: readonly VoiceChoice[];
   readonly storage?: StorageState;
   readonly acknowledgements?: readonly Acknowledgement[];
 };
@@ -32,7 +32,7 @@ export function Setup(props: SetupProps & { readonly on: OnUi }) {
       <h1>{w('nav-setup')}</h1>
       <PeopleSetup people={settings.people} on={on} />
       <WrenchSetup wrenches={settings.wrenches} torqueUnit={settings.torqueUnit} on={on} />
-      <VoiceSetup settings={settings} systemVoice={props.systemVoice ?? false} on={on} />
+      <VoiceSetup settings={settings} systemVoices={props.systemVoices ?? []} on={on} />
       <ListeningSetup
         settings={settings}
         microphone={props.microphone ?? { state: 'unchecked' }}

@@ -1,5 +1,6 @@
 import type { OnUi } from '../events';
 import { useWords } from '../words/words-context';
+import { DeleteEverything } from './delete-everything';
 
 export type StorageState = {
   readonly usedMegabytes: number;
@@ -44,6 +45,7 @@ export function StorageSetup({ keepClips, storage, on }: StorageSetupProps) {
         />
         {w('storage-clips')}
       </label>
+      <DeleteEverything on={on} />
     </section>
   );
 }

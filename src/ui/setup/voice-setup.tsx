@@ -3,9 +3,16 @@ import { useWords } from '../words/words-context';
 import { Choice } from './choice';
 import type { Settings } from './settings';
 
-type VoiceSetupProps = { readonly settings: Settings; readonly systemVoice: boolean; readonly on: OnUi };
+/** A voice of the machine itself that speaks without a network. */
+export type VoiceChoice = { readonly uri: string; readonly name: string };
 
-export function VoiceSetup({ settings, systemVoice, on }: VoiceSetupProps) {
+type VoiceSetupProps = {
+  readonly settings: Settings;
+  readonly systemVoices: readonly VoiceChoice[];
+  readonly on: OnUi;
+};
+
+export function VoiceSetup({ settings, systemVoices, on }: VoiceSetupProps) {
   const w = useWords();
   return (
     <section>
@@ -15,11 +22,26 @@ export function VoiceSetup({ settings, systemVoice, on }: VoiceSetupProps) {
         value={settings.voice}
         options={[
           { value: 'embedded', label: w('voice-embedded') },
-          { value: 'system', label: w('voice-system'), disabled: !systemVoice },
+          { value: 'system', label: w('voice-system'), disabled: systemVoices.length === 0 },
           { value: 'silent', label: w('voice-silent') },
         ]}
         onChoose={(value) => on({ type: 'setting-changed', key: 'voice', value })}
       />
+      {settings.voice === 'system' && (
+        <label class="field">
+          {w('voice-system-which')}
+          <select
+            value={settings.systemVoice}
+            onChange={(event) => on({ type: 'setting-changed', key: 'systemVoice', value: event.currentTarget.value })}
+          >
+            {systemVoices.map(({ uri, name }) => (
+              <option key={uri} value={uri}>
+                {name}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
       <label class="field">
         {w('voice-rate', { rate: settings.speechRate.toFixed(1) })}
         <input

@@ -36,4 +36,7 @@ export const RECORD_WORDS = {
   'line-takes-back': ['when', 'text'],
   'clip-play': [],
   'clip-stop': [],
+  'clip-show': [],
+  'line-note': [],
+  'line-picture': [],
 } as const satisfies Record<string, readonly string[]>;

@@ -23,7 +23,4 @@ export const SHELL_WORDS = {
   'begin-machine': [],
   'begin-who': [],
   'begin-go': [],
-  'store-not-lasting': [],
-  'not-yet': [],
-  'sound-blocked': [],
 } as const satisfies Record<string, readonly string[]>;

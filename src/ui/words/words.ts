@@ -2,10 +2,12 @@ import { fail, ok, type Result } from '../../core/result';
 import { BENCH_WORDS } from './bench-words';
 import { EAR_WORDS } from './ear-words';
 import { JOB_WORDS } from './job-words';
+import { NOTICE_WORDS } from './notice-words';
 import { PROCEDURE_WORDS } from './procedure-words';
 import { RECORD_WORDS } from './record-words';
 import { SETUP_WORDS } from './setup-words';
 import { SHELL_WORDS } from './shell-words';
+import { TABLE_WORDS } from './table-words';
 
 /** Every text of the screens and the slots it may use. The texts are in grammars/<language>/screen.yaml. */
 export const SCREEN_WORDS = {
@@ -16,6 +18,8 @@ export const SCREEN_WORDS = {
   ...JOB_WORDS,
   ...PROCEDURE_WORDS,
   ...SETUP_WORDS,
+  ...NOTICE_WORDS,
+  ...TABLE_WORDS,
 } as const;
 
 export type ScreenKey = keyof typeof SCREEN_WORDS;
