@@ -14,8 +14,11 @@ export type EmbeddedSetup = {
   readonly microphone: MicrophoneChoice;
 };
 
+/** The recogniser, and the microphone's own stream for whoever records a note. */
+export type EmbeddedRecogniser = Recogniser & { readonly stream: () => MediaStream | null };
+
 /** The recogniser that ships with the app: microphone, audio thread, and a worker with the ear in it. */
-export function embeddedRecogniser({ context, modelBase, lexicon, microphone }: EmbeddedSetup): Recogniser {
+export function embeddedRecogniser({ context, modelBase, lexicon, microphone }: EmbeddedSetup): EmbeddedRecogniser {
   const listeners = new Set<(event: RecogniserEvent) => void>();
   let link: EarLink | null = null;
   let grammar: LiveGrammar | null = null;
@@ -77,6 +80,7 @@ export function embeddedRecogniser({ context, modelBase, lexicon, microphone }: 
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
+    stream: feed.stream,
     close: () => {
       link?.close();
       link = null;

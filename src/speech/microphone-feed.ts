@@ -6,6 +6,8 @@ export type MicrophoneFeed = {
   /** Opens the microphone if need be, and returns the port its blocks will arrive on. */
   readonly open: () => Promise<MessagePort | null>;
   readonly cancelsEcho: () => boolean;
+  /** What the microphone gives, for whoever records it; null while none is open. */
+  readonly stream: () => MediaStream | null;
   readonly close: () => void;
 };
 
@@ -76,6 +78,7 @@ export function microphoneFeed(context: AudioContext, choice: MicrophoneChoice, 
   return {
     open,
     cancelsEcho: () => microphone?.cancelsEcho ?? false,
+    stream: () => microphone?.stream ?? null,
     close: () => {
       navigator.mediaDevices?.removeEventListener('devicechange', onDevices);
       context.removeEventListener('statechange', onState);

@@ -12,6 +12,7 @@ export type MicrophoneFault = { readonly code: RecogniserFault; readonly detail:
 
 export type Microphone = {
   readonly source: MediaStreamAudioSourceNode;
+  readonly stream: MediaStream;
   /** What the track reports, which is not always what was asked. */
   readonly cancelsEcho: boolean;
   readonly label: string;
@@ -49,7 +50,7 @@ export async function openMicrophone(
       source.disconnect();
       track.stop();
     };
-    return ok({ source, cancelsEcho: track.getSettings().echoCancellation === true, label: track.label, close });
+    return ok({ source, stream, cancelsEcho: track.getSettings().echoCancellation === true, label: track.label, close });
   } catch (error) {
     return fail(faultOf(error));
   }
