@@ -1,16 +1,28 @@
 import type { Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { serve } from '../../src/cli/serve';
 
-const dist = fileURLToPath(new URL('../../dist/', import.meta.url));
+/** What is tested: dist, or another build named by WRENCHSIDE_DIST. */
+export const dist = process.env.WRENCHSIDE_DIST
+  ? resolve(process.env.WRENCHSIDE_DIST)
+  : fileURLToPath(new URL('../../dist/', import.meta.url));
 
-/** The built app on a free loopback port. */
-export async function openSite(): Promise<{ readonly address: string; readonly close: () => Promise<void> }> {
-  const server: Server = await serve(dist, 0);
+export type Site = { readonly address: string; readonly port: number; readonly close: () => Promise<void> };
+
+/** A built app, on a free loopback port unless one is named. */
+export async function openSite(folder = dist, wanted = 0): Promise<Site> {
+  const server: Server = await serve(folder, wanted);
   const { port } = server.address() as AddressInfo;
   return {
     address: `http://127.0.0.1:${port}/`,
-    close: () => new Promise((resolve) => server.close(() => resolve())),
+    port,
+    close: () =>
+      new Promise((done) => {
+        server.close(() => done());
+        // A page keeps its connections open; a server that is gone has none.
+        server.closeAllConnections();
+      }),
   };
 }
