@@ -6,9 +6,10 @@ import { placeOf } from '../../src/core/job/place';
 import { nodeOf, planOf } from '../../src/core/job/plan';
 import { leavesOf, nodesOf } from '../../src/machine/nodes';
 import { shipped } from '../core/job/workbench';
+import type { Sabotage } from './driver';
 import { owed, workOwed } from './owed';
 import { type Stretch, stretchesOf } from './small-procedure';
-import { type Sabotage, type Walked, walk } from './walk';
+import { type Walked, walk } from './walk';
 
 // Reaching the limit makes the walk throw: a state space that has grown past it is looked at, not cut off.
 const LIMIT = 100_000;

@@ -1,60 +1,17 @@
-import { type AnyMachineSnapshot, initialTransition } from 'xstate';
 import { getAdjacencyMap } from 'xstate/graph';
-import type { Command } from '../../src/core/job/command';
-import type { Decision } from '../../src/core/job/decision';
-import type { Entry, EntryBody } from '../../src/core/job/entry';
-import { fold } from '../../src/core/job/evolve';
 import type { Job } from '../../src/core/job/job';
-import { planOf } from '../../src/core/job/plan';
-import { machineFor, type RepairContext, type RepairEvent, type WriteParams } from '../../src/machine/machine';
 import { abstraction } from './abstraction';
 import { type Attempt, attemptsAt, moment } from './attempts';
+import { Driver, pathOf, type Sabotage, type Snapshot } from './driver';
 import { forbidden } from './owed';
 import type { Stretch } from './small-procedure';
 
-/** Entries written although the core refused: a guard taken away on purpose. */
-export type Sabotage = (job: Job, c: Command) => readonly EntryBody[];
-
 export type Walked = { readonly job: Job; readonly node: string };
 
-type Snapshot = AnyMachineSnapshot & { readonly context: RepairContext };
-// Only what is asked for is typed here: the walker's own types are for machines whose every action is known.
-type Given = RepairEvent & { readonly type: 'command.given' };
-
 /** Every state the machine can reach from the beginning of a stretch by its own arrows, each write answered at once. */
-export function walk({ procedure, before }: Stretch, limit: number, sabotage: Sabotage = () => []) {
-  const machine = machineFor(procedure);
-  const first: EntryBody = {
-    kind: 'job-started',
-    job: 'j',
-    procedure: procedure.id,
-    text: '',
-    textHash: '',
-    machine: '',
-  };
-  const begin = [first, ...before].map((body, i): Entry => ({ ...body, ...moment(0), seq: i + 1, who: 'a' }));
-  const [start] = initialTransition(machine, { job: fold(planOf(procedure), begin) });
+export function walk({ procedure, before }: Stretch, limit: number, sabotage?: Sabotage) {
+  const driver = new Driver(procedure, sabotage);
   const broken = new Set<string>();
-
-  const next = (snapshot: Snapshot, event: Given, scope: object): Snapshot => {
-    let write: WriteParams | undefined;
-    const watching = {
-      ...scope,
-      actionExecutor: (action: { readonly type: string; readonly params: unknown }) => {
-        if (action.type === 'write') write = action.params as WriteParams;
-      },
-    };
-    const asked = machine.transition(snapshot as never, event, watching as never);
-    const job = snapshot.context.job;
-    const bodies = write?.decision.entries ?? sabotage(job, event.command);
-    if (bodies.length === 0) return snapshot;
-    let seq = job.last?.seq ?? 0;
-    const entries = bodies.map((body): Entry => ({ ...body, ...event.now, seq: ++seq, who: 'a' }));
-    for (const what of forbidden(job, entries)) broken.add(what);
-    const decision: Decision = write?.decision ?? { verdict: 'done', entries: bodies, replies: [], effects: [] };
-    const written = machine.transition(asked, { type: 'log.written', entries, decision }, scope as never);
-    return once(written as unknown as Snapshot);
-  };
 
   // One snapshot is kept for each abstraction; the many others that come to the same are let go.
   const seen = new Map<string, Snapshot>();
@@ -67,12 +24,18 @@ export function walk({ procedure, before }: Stretch, limit: number, sabotage: Sa
     return first;
   };
 
+  const step = (from: Snapshot, { command, now }: Attempt): Snapshot => {
+    const { snapshot, entries } = driver.give(from, command, now);
+    for (const what of forbidden(from.context.job, entries)) broken.add(what);
+    return snapshot === from ? from : once(snapshot);
+  };
+
   let edges = 0;
   // The graph walker knows machines, not logs, so it is given a logic of the same shape whose step includes the write.
   const map = getAdjacencyMap(
     {
-      transition: (s: unknown, event: unknown, scope: object) => next(s as Snapshot, event as Given, scope),
-      getInitialSnapshot: () => once(start as unknown as Snapshot) as unknown,
+      transition: (s: unknown, event: unknown) => step(s as Snapshot, event as Attempt),
+      getInitialSnapshot: () => once(driver.begin(before, moment(0)).snapshot) as unknown,
       getPersistedSnapshot: (s: unknown) => s,
     } as never,
     {
@@ -80,10 +43,7 @@ export function walk({ procedure, before }: Stretch, limit: number, sabotage: Sa
       serializeState: (s: unknown) => keys.get(s as Snapshot) ?? '',
       serializeEvent: () => String(++edges),
       events: ((s: unknown) =>
-        attemptsAt((s as Snapshot).context.job).map((attempt: Attempt) => ({
-          type: 'command.given',
-          ...attempt,
-        }))) as never,
+        attemptsAt((s as Snapshot).context.job).map((attempt) => ({ type: 'command.given', ...attempt }))) as never,
     },
   );
   const states = Object.values(map).map(({ state }: { state: unknown }): Walked => {
@@ -91,11 +51,4 @@ export function walk({ procedure, before }: Stretch, limit: number, sabotage: Sa
     return { job: context.job, node: pathOf(value) };
   });
   return { states, edges, broken: [...broken] };
-}
-
-/** `{ tighten: { a: 'work' } }` as `tighten.a.work`. */
-export function pathOf(value: unknown): string {
-  if (typeof value === 'string') return value;
-  const [[key, inside]] = Object.entries(value as Record<string, unknown>) as [[string, unknown]];
-  return `${key}.${pathOf(inside)}`;
 }
