@@ -3,7 +3,7 @@ import type { LiveCommand, LiveGrammar, Offer, Phrase, RuleBook, SlotDomain } fr
 import { rulesIn } from './jsgf/references';
 import { type OfferIssue, offerIssues } from './offer-issues';
 import { isNothing, oneOf, optional, seq, VOID } from './phrase';
-import { anyPhrase, slotPhrase } from './slots';
+import { anyPhrase, NUMBER_RULE, slotPhrase } from './slots';
 import { slotTag } from './tags';
 
 /**
@@ -27,7 +27,10 @@ class Parts {
   private readonly parts = new Map<string, Phrase>();
   private readonly slots = new Map<string, string>();
 
-  constructor(private readonly book: RuleBook) {}
+  /** The numbers come along always: typed figures are read with them. */
+  constructor(private readonly book: RuleBook) {
+    this.reach({ kind: 'rule', name: NUMBER_RULE });
+  }
 
   all(): Readonly<Record<string, Phrase>> {
     return Object.fromEntries(this.parts);

@@ -9,8 +9,9 @@ const DIGIT_RULE = 'digit';
 const POINT_RULE = 'point';
 
 /**
- * The words of an utterance, figures said digit by digit: typed "bolt 12 done" becomes "bolt one two done". Figures
- * whose digits are not in the live grammar are left as they are, and so match nothing.
+ * The words of an utterance, figures said digit by digit: typed "bolt 12 done" becomes "bolt one two done", which every
+ * language's number rule must allow. Figures whose digits are not in the live grammar are left as they are, and so
+ * match nothing.
  */
 export function spokenWords(live: LiveGrammar, text: string): readonly string[] {
   return plainWords(text).flatMap((word) => {

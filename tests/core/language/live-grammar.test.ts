@@ -73,7 +73,11 @@ test('figures in the texts of a document are said as numbers', () => {
   const live = wellFormed(
     liveGrammar(english, [offer('end-closed', { end: oneOfThese('M10 stud, cylinder 12') })], 'r'),
   );
-  for (const said of ['the m ten stud cylinder twelve is closed', 'm one zero stud cylinder one two is closed'])
+  for (const said of [
+    'M10 stud, cylinder 12 is closed',
+    'the m ten stud cylinder twelve is closed',
+    'm one zero stud cylinder one two is closed',
+  ])
     expect(interpret(live, said)).toMatchObject({ kind: 'command', rule: 'end-closed' });
 });
 
