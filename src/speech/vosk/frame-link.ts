@@ -1,0 +1,90 @@
+import type { RecogniserEvent } from '../../core/ports';
+import { WATCH, WorkerWatch } from '../worker-watch';
+import { type FromFrame, GREETING, type ToFrame } from './frame-messages';
+
+export type FrameLink = {
+  readonly send: (message: ToFrame, transfer?: readonly Transferable[]) => void;
+  readonly close: () => void;
+};
+
+/**
+ * The page of the user's model, in a frame nobody sees. Taking the frame away ends the library's worker whatever
+ * state it is in; one that falls silent is replaced, a bounded number of times with growing waits.
+ */
+export function frameLink(
+  page: string,
+  onStart: (send: FrameLink['send']) => void,
+  tell: (event: FromFrame) => void,
+): FrameLink {
+  const watch = new WorkerWatch(performance.now());
+  let frame: HTMLIFrameElement | null = null;
+  let port: MessagePort | null = null;
+  let pings = 0;
+  let later: ReturnType<typeof setTimeout> | undefined;
+
+  const send: FrameLink['send'] = (message, transfer = []) => port?.postMessage(message, [...transfer]);
+
+  const stop = (): void => {
+    port?.close();
+    frame?.remove();
+    port = null;
+    frame = null;
+  };
+
+  const failed = (event: Extract<RecogniserEvent, { type: 'failed' }>): void => {
+    // A model that does not load will not load the next time either.
+    if (event.code === 'model-broken') stop();
+    tell(event);
+  };
+
+  const receive = (event: FromFrame): void => {
+    watch.answered();
+    if (event.type === 'ready') watch.loaded();
+    if (event.type === 'said') watch.proven();
+    if (event.type === 'failed') failed(event);
+    else tell(event);
+  };
+
+  const begin = (): void => {
+    const made = Object.assign(document.createElement('iframe'), { src: page, hidden: true });
+    made.title = 'vosk';
+    frame = made;
+    made.addEventListener('load', () => {
+      const { port1, port2 } = new MessageChannel();
+      port = port1;
+      port1.onmessage = ({ data }: MessageEvent<FromFrame>) => receive(data);
+      made.contentWindow?.postMessage(GREETING, new URL(page).origin, [port2]);
+      onStart(send);
+    });
+    document.body.append(made);
+  };
+
+  const replace = (): void => {
+    stop();
+    const wait = watch.restart(performance.now());
+    const detail = 'the recogniser of your model stopped answering';
+    tell({
+      type: 'failed',
+      code: 'worker-silent',
+      detail: wait === null ? `${detail}; it failed too often and stays off` : detail,
+    });
+    if (wait !== null) later = setTimeout(begin, wait);
+  };
+
+  const timer = setInterval(() => {
+    if (!frame) return;
+    const now = watch.tick(performance.now());
+    if (now === 'ask') send({ type: 'ping', id: ++pings });
+    if (now === 'silent') replace();
+  }, WATCH.every);
+
+  begin();
+  return {
+    send,
+    close: () => {
+      clearInterval(timer);
+      clearTimeout(later);
+      stop();
+    },
+  };
+}
