@@ -87,7 +87,7 @@ export async function openWorkshop(
     record: (bodies, stamp) => writer.record(bodies, stamp),
     liveGrammar: tongue.liveGrammar,
     interpret: tongue.interpret,
-    examples: (live) => taught(live, tongue.examples(live)),
+    examples: (job) => taught(tongue.teaching(job)),
     phrase: tongue.phrase,
     perform: () => {},
     after: later,

@@ -1,3 +1,5 @@
+import type { Job } from './job/job';
+import { teachingOffers } from './job/teaching';
 import type { LiveGrammar, Meaning, Offer, RuleBook } from './language/grammar';
 import { interpret } from './language/interpret';
 import { liveGrammar } from './language/live-grammar';
@@ -33,6 +35,8 @@ export type Tongue = {
   readonly phrase: (replies: readonly Reply[]) => { readonly spoken: string; readonly shown: string };
   /** One sentence for each live command, by its rule. */
   readonly examples: (live: LiveGrammar) => ReadonlyMap<string, string>;
+  /** The same for a job, with the numbers of this moment in the sentences. */
+  readonly teaching: (job: Job) => ReadonlyMap<string, string>;
 };
 
 export function tongueOf(files: TongueFiles): Result<Tongue, readonly TongueIssue[]> {
@@ -48,17 +52,20 @@ export function tongueOf(files: TongueFiles): Result<Tongue, readonly TongueIssu
       ...(lexicon.ok ? [] : lexicon.error.map((issue) => ({ file: 'lexicon' as const, issue }))),
       ...(replies.ok ? [] : replies.error.map((issue) => ({ file: 'replies' as const, issue }))),
     ]);
+  const live = (offers: readonly Offer[], revision: string): LiveGrammar => {
+    const made = liveGrammar(book.value, offers, revision);
+    if (!made.ok) throw new Error(`offers the grammar does not know: ${JSON.stringify(made.error)}`);
+    return made.value;
+  };
+  const examples = (of: LiveGrammar) => new Map(wordsNow(of).map(({ rule, example }) => [rule, example]));
   return ok({
     book: book.value,
     lexicon: lexicon.value,
     replies: replies.value,
-    liveGrammar: (offers, revision) => {
-      const live = liveGrammar(book.value, offers, revision);
-      if (!live.ok) throw new Error(`offers the grammar does not know: ${JSON.stringify(live.error)}`);
-      return live.value;
-    },
+    liveGrammar: live,
     interpret,
     phrase: (all) => phraseAll(replies.value, all),
-    examples: (live) => new Map(wordsNow(live).map(({ rule, example }) => [rule, example])),
+    examples,
+    teaching: (job) => examples(live(teachingOffers(job), 'teaching')),
   });
 }

@@ -11,7 +11,7 @@ export type EarState = {
   readonly armed: string;
 };
 
-const AT_FIRST: EarState = {
+export const EAR_AT_FIRST: EarState = {
   state: 'loading',
   fault: null,
   db: -90,
@@ -21,8 +21,7 @@ const AT_FIRST: EarState = {
   armed: '',
 };
 
-export function earView(before: EarState | null, event: RecogniserEvent): EarState {
-  if (before === null) return AT_FIRST;
+export function earView(before: EarState, event: RecogniserEvent): EarState {
   switch (event.type) {
     case 'ready':
       return { ...before, state: 'listening', fault: null };

@@ -10,7 +10,6 @@ import { nextReading, placeOf, workPlace } from '../job/place';
 import { stepIn } from '../job/plan';
 import { boltState, expectedBolt, markDegrees } from '../job/tightening';
 import { timeLeft } from '../job/timer';
-import type { LiveGrammar } from '../language/grammar';
 import { count, degrees, type Figure, quantity, type Reply, reply, text } from '../phrasing/reply';
 import type { BenchButton, BenchView, FastenerMark, PatternDrawing, Swing } from './bench-view';
 
@@ -173,8 +172,8 @@ const hour = (clockwise: number): number => {
 };
 
 /** The few sentences worth teaching now, for "which words now?". */
-export const taught = (live: LiveGrammar, examples: ReadonlyMap<string, string>): readonly string[] =>
-  likeliest(live.commands.map((c) => c.rule as RuleName))
+export const taught = (examples: ReadonlyMap<string, string>): readonly string[] =>
+  likeliest([...examples.keys()] as RuleName[])
     .slice(0, 5)
     .flatMap((rule) => examples.get(rule) ?? []);
 
