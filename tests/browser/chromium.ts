@@ -29,13 +29,20 @@ type Launch = {
   /** A folder that outlives the browser, for what must survive it. */
   readonly profile?: string;
   readonly viewport?: { readonly width: number; readonly height: number };
+  /** For tests that stand in for the server: what a service worker answers, they never see. */
+  readonly serviceWorkers?: 'allow' | 'block';
 };
 
 const argsFor = (microphone?: string): string[] =>
   microphone ? [...ARGS, `--use-file-for-fake-audio-capture=${microphone}%noloop`] : ARGS;
 
 /** A page in a browser of its own. With a profile the browser's process can be killed and started again on it. */
-export async function openContext({ microphone, profile, viewport }: Launch = {}): Promise<BrowserContext> {
+export async function openContext({
+  microphone,
+  profile,
+  viewport,
+  serviceWorkers = 'allow',
+}: Launch = {}): Promise<BrowserContext> {
   if (!chromiumPath) throw new Error('no Chromium');
   const size = viewport ?? { width: 1280, height: 800 };
   if (profile)
@@ -43,9 +50,10 @@ export async function openContext({ microphone, profile, viewport }: Launch = {}
       executablePath: chromiumPath,
       args: argsFor(microphone),
       viewport: size,
+      serviceWorkers,
     });
   const browser: Browser = await chromium.launch({ executablePath: chromiumPath, args: argsFor(microphone) });
-  const context = await browser.newContext({ viewport: size });
+  const context = await browser.newContext({ viewport: size, serviceWorkers });
   context.on('close', () => void browser.close());
   return context;
 }
