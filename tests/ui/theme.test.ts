@@ -84,8 +84,11 @@ describe('sizes on a ten-inch tablet of 1280 by 800', () => {
   test.each([
     ['text-value', 'cap', 12],
     ['text-line', 'cap', 6],
-    ['button', 'mm', 22],
   ])('%s is at least so many millimetres', (name, of, least) => {
     expect(factor(name, of)).toBeGreaterThanOrEqual(least);
+  });
+
+  test('a button is at least 22 millimetres, whatever the size of the text', () => {
+    expect(declared('button')).toBe('calc(22 * 5.94px)');
   });
 });

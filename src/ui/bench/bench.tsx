@@ -22,8 +22,23 @@ export type BenchProps = {
   readonly said: string | null;
 };
 
-/** Lines of more characters than this are set lighter and wider, so that even the longest is whole on the screen. */
+/** Lines of more characters than this are set lighter, so that even the longest is whole on the screen. */
 const LONG_LINE = 110;
+
+/** Up to this length a line that has the width to itself is set larger still. */
+const SHORT_LINE = 70;
+
+function layoutOf(view: BenchView): string {
+  const alone = !view.drawing && !view.value;
+  return [
+    `bench bench-${view.mood}`,
+    view.drawing ? 'bench-with-drawing' : '',
+    view.line.length > LONG_LINE ? 'bench-long' : '',
+    alone && view.line.length <= SHORT_LINE ? 'bench-short' : '',
+  ]
+    .filter(Boolean)
+    .join(' ');
+}
 
 /** The screen for the work itself: readable from three metres, operable with an elbow, still while somebody speaks. */
 export function Bench({ view, ear, said, on }: BenchProps & { readonly on: OnUi }) {
@@ -31,9 +46,7 @@ export function Bench({ view, ear, said, on }: BenchProps & { readonly on: OnUi 
   const [sheet, setSheet] = useState<'words' | 'ends' | 'screens' | null>(null);
   const close = () => setSheet(null);
   return (
-    <main
-      class={`bench${view.drawing ? ' bench-with-drawing' : ''}${view.line.length > LONG_LINE ? ' bench-long' : ''}`}
-    >
+    <main class={layoutOf(view)}>
       <header class="bench-place">
         <h1 class="bench-pass">
           {view.placeWords}

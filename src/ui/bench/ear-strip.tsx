@@ -30,7 +30,7 @@ type EarStripProps = {
 /** What the ear is doing, what it last heard and how sure it was, what that did, and what was answered. */
 export function EarStrip({ ear, said }: EarStripProps) {
   const w = useWords();
-  const didWords = ear.heard?.sureness === 'rejected' ? ear.heard.did || w('did-nothing') : ear.heard?.did;
+  const did = ear.heard?.sureness === 'rejected' ? ear.heard.did || w('did-nothing') : ear.heard?.did;
   return (
     <ScrollArea class="ear" label={w('ear-label')}>
       <div class="ear-now">
@@ -49,10 +49,10 @@ export function EarStrip({ ear, said }: EarStripProps) {
       </p>
       {/* Both are read out by a screen reader as they change; nothing else on the Bench is. */}
       <p class="ear-did" role="status">
-        {didWords}
+        {did === said ? '' : did}
       </p>
       <p class="ear-said" role="status">
-        {said === didWords ? '' : said}
+        {said}
       </p>
     </ScrollArea>
   );
