@@ -10,8 +10,8 @@ const ALWAYS = ['am/final.mdl', 'conf/mfcc.conf', 'conf/model.conf', 'graph/phon
 
 /** The name of the one top folder, where the files are those of a model that takes a grammar at run time. */
 export function modelFolder(files: readonly TarFile[]): Result<string, ArchiveFault> {
-  if (files.length === 0 || files.some(({ path }) => !path.includes('/')))
-    return fail({ code: 'archive-no-top-folder' });
+  const atTop = files.some(({ path }) => !path.includes('/') || path === ALWAYS[0]);
+  if (files.length === 0 || atTop) return fail({ code: 'archive-no-top-folder' });
   const [folder = '', ...others] = new Set(files.map(({ path }) => path.slice(0, path.indexOf('/'))));
   if (others.length > 0) return fail({ code: 'archive-several-top-folders', names: [folder, ...others] });
   const full = new Set(files.filter(({ size }) => size > 0).map(({ path }) => path.slice(folder.length + 1)));

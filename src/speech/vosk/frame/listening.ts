@@ -1,4 +1,4 @@
-import type { RecogniserEvent, Span } from '../../../core/ports';
+import type { Span } from '../../../core/ports';
 import { sanitise } from '../../ear/sanitise';
 import { type FromFrame, OTHER, type Said, type SaidWord, type ToFrame } from '../frame-messages';
 import type { Answer, Engine } from './engine';
@@ -155,13 +155,13 @@ export class Listening {
     return { startFrame: at(first.start), endFrame: at(last.end) };
   }
 
-  /** The grammar that is wanted takes the place of the one in force, and says so. */
+  /** The grammar that is wanted takes the place of the one in force, and says so. One revision is one grammar. */
   #switch(): void {
-    if (this.#wanted === this.#armed || !this.#wanted) return;
-    this.#drop();
-    this.#armed = this.#wanted;
-    const armed: RecogniserEvent = { type: 'armed', revision: this.#armed.revision };
-    this.#tell(armed);
+    const wanted = this.#wanted;
+    if (!wanted || wanted === this.#armed) return;
+    if (wanted.revision !== this.#armed?.revision) this.#drop();
+    this.#armed = wanted;
+    this.#tell({ type: 'armed', revision: wanted.revision });
   }
 
   #drop(): void {
