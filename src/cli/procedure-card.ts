@@ -1,0 +1,19 @@
+import { cardHtml } from '../core/card/card-html';
+import { cardText } from '../core/card/card-text';
+import { jobCard } from '../core/card/job-card';
+import { ENGLISH_CARD } from './procedure-card-words';
+import { EXIT } from './procedure-check';
+import type { ProcedureIo } from './procedure-io';
+import { withProcedure } from './procedure-read';
+
+export const CARD_USAGE = 'card FILE [--html]   prints the job card as text, or as a page ready to print';
+
+export const card = (argv: readonly string[], io: ProcedureIo): Promise<number> => {
+  const html = argv.includes('--html');
+  const words = argv.filter((word) => word !== '--html');
+  return withProcedure(words, 1, CARD_USAGE, io, (procedure) => {
+    const print = html ? cardHtml : cardText;
+    io.print(print(jobCard(procedure), ENGLISH_CARD).trimEnd());
+    return EXIT.fine;
+  });
+};

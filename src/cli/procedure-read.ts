@@ -1,0 +1,45 @@
+import { checkProcedure } from '../core/procedure/check-procedure';
+import type { ProcedureIssue } from '../core/procedure/issue';
+import type { Procedure } from '../core/procedure/procedure';
+import { EXIT } from './procedure-check';
+import type { ProcedureIo } from './procedure-io';
+
+/** One finding as `file:line:column severity code message`, in one line. */
+export const issueLine = ({ file, line, column, severity, code, given, message, mend }: ProcedureIssue): string =>
+  `${file}:${line}:${column} ${severity} ${code} ${message}${given === '' ? '' : ` Given: ${given}.`} ${mend}`;
+
+/** A checked procedure, or the exit code after everything that is wrong with it has been told. */
+export async function readProcedure(file: string, io: ProcedureIo): Promise<Procedure | number> {
+  const text = await io.readText(file).catch((reason: unknown) => new Error(String(reason)));
+  if (text instanceof Error) {
+    io.complain(`${file}: cannot be read. ${text.message}`);
+    return EXIT.misused;
+  }
+  const checked = checkProcedure(text, file);
+  if (checked.ok) return checked.value;
+  for (const issue of checked.error) io.complain(issueLine(issue));
+  return EXIT.broken;
+}
+
+/** Runs a command over one checked procedure, called with exactly so many words. */
+export async function withProcedure(
+  argv: readonly string[],
+  words: number,
+  usage: string,
+  io: ProcedureIo,
+  run: (procedure: Procedure, rest: readonly string[]) => number,
+): Promise<number> {
+  const [file, ...rest] = argv;
+  if (file === undefined || argv.length !== words || argv.some((word) => word.startsWith('-'))) {
+    io.complain(`Usage: ${usage}`);
+    return EXIT.misused;
+  }
+  const procedure = await readProcedure(file, io);
+  return typeof procedure === 'number' ? procedure : run(procedure, rest);
+}
+
+/** Tells that something the procedure does not have was asked for, with what there is. */
+export function noSuch(what: string, given: string, known: Iterable<string>, io: ProcedureIo): number {
+  io.complain(`There is no ${what} "${given}". There are: ${[...known].join(', ')}.`);
+  return EXIT.misused;
+}

@@ -1,0 +1,62 @@
+import { type Command, command, type RuleName } from '../job/command';
+import { passAt } from '../job/decide/bolt';
+import { placeOf } from '../job/place';
+import { stepIn } from '../job/plan';
+import { expectedBolt } from '../job/tightening';
+import { boltDone, readingCommand } from './onward';
+import { give, giveAll, later, type Trial } from './trial';
+
+/** A place beside the way, and what happened on the way to it. */
+export type SideTrip = { readonly after: string; readonly trial: Trial };
+
+/** Longer than the quiet spell after which a bare "done" is asked back. */
+const QUIET = 4 * 60_000;
+
+/** The places one can get to from here by doing something else than going on: questions, faults, doubts, a break. */
+export function sideTrips(trial: Trial): readonly SideTrip[] {
+  const ends = [...trial.job.ends].filter(([, end]) => end.why !== 'dropped');
+  const signOff = ends[0] && signOffCommand(ends[0][0]);
+  const trips: readonly (SideTrip | undefined)[] = [
+    trip('a break', give(trial, 'hold-on')),
+    trip('something was dropped', give(trial, 'dropped-one')),
+    trip('the job is handed over', give(trial, 'hand-over')),
+    trip('this step is skipped', give(trial, 'skip-step')),
+    trip('the step before was skipped', giveAll(trial, ['skip-step', 'confirm'])),
+    trip('something open is signed off', signOff && give(trial, signOff)),
+    trip('the job is closed', give(trial, 'close-job')),
+    trip('a reading out of its limit', outOfLimit(trial)),
+    ...boltTrips(trial),
+  ];
+  return trips.filter((one) => one !== undefined);
+}
+
+const trip = (after: string, trial: Trial | undefined): SideTrip | undefined => trial && { after, trial };
+
+const signOffCommand = (end: string): Command =>
+  command('sign-off', { end: { kind: 'option', id: end }, reason: { kind: 'option', id: 'waiting-for-a-part' } });
+
+function outOfLimit(trial: Trial): Trial | undefined {
+  const place = placeOf(trial.job);
+  if (place.kind !== 'step') return undefined;
+  const reading = readingCommand(trial, stepIn(trial.job.plan, place.step).step, false);
+  return reading && give(trial, reading);
+}
+
+function boltTrips(trial: Trial): readonly (SideTrip | undefined)[] {
+  const at = passAt(trial.job);
+  const bolt = at?.part === 'work' ? expectedBolt(at.pass, at.state) : undefined;
+  if (!at || bolt === undefined) return [];
+  const backwards = giveAll(trial, at.pass.order.toReversed().map(boltDone));
+  const faults: readonly RuleName[] = ['clicked-early', 'felt-soft', 'went-past', 'snapped'];
+  return [
+    ...faults.map((fault) => trip(`bolt: ${fault.replace('-', ' ')}`, give(trial, fault))),
+    trip('a bolt is in doubt', give(trial, command('not-sure', { bolt: { kind: 'integer', value: bolt } }))),
+    trip('a bare "done" after a quiet spell', give(later(trial, QUIET), 'done')),
+    trip('a bolt is taken back', giveAll(trial, [boltDone(bolt), 'take-back'])),
+    trip('repeating the pass', give(trial, 'repeat-pass')),
+    trip('all slackened', give(trial, 'slacken-all')),
+    trip('work out of order', backwards),
+    trip('going ahead after work out of order', backwards && give(backwards, 'go-ahead-anyway')),
+    trip('repeating the pass after work out of order', backwards && give(backwards, 'repeat-pass')),
+  ];
+}
