@@ -1,0 +1,88 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { BrowserContext, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { Bay } from './bay';
+import { chromiumPath, openContext } from './chromium';
+import { openSite } from './site';
+
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+/** What axe finds wrong with the page as it stands, by rule and place. WCAG 2.2, levels A and AA. */
+async function findings(page: Page): Promise<readonly string[]> {
+  // Given to the debugger, not to the page: the page's own policy allows no such script.
+  await page.evaluate(axeSource);
+  return page.evaluate(async () => {
+    type Axe = {
+      run: (o: object) => Promise<{ violations: { id: string; nodes: { target: unknown }[] }[] }>;
+    };
+    const axe = (window as unknown as { axe: Axe }).axe;
+    const { violations } = await axe.run({
+      runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
+    });
+    return violations.flatMap((v) => v.nodes.map((n) => `${v.id} ${JSON.stringify(n.target)}`));
+  });
+}
+
+describe.skipIf(!chromiumPath)('every screen, day and dim', () => {
+  let site: Awaited<ReturnType<typeof openSite>>;
+  let context: BrowserContext;
+  let bay: Bay;
+
+  beforeAll(async () => {
+    site = await openSite();
+    context = await openContext();
+    bay = new Bay(await context.newPage());
+    await bay.wireMicrophone();
+  });
+  afterAll(async () => {
+    await context?.close();
+    await site?.close();
+  });
+
+  async function check(name: string): Promise<void> {
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await bay.page.emulateMedia({ colorScheme });
+      expect.soft({ name, colorScheme, found: await findings(bay.page) }).toEqual({ name, colorScheme, found: [] });
+    }
+  }
+
+  test('has nothing that axe calls a violation', async () => {
+    await bay.page.goto(site.address);
+    await bay.page.waitForSelector('.start-tap');
+    await check('before the tap');
+    await bay.page.click('.start-tap');
+    await check('start');
+    await bay.begin('Left head gasket');
+    await check('a warning on the bench');
+    for (let i = 0; i < 5; i++) await bay.type('this step is done');
+    await bay.type('it reads printed face to the radiator');
+    for (const words of ['this step is done', 'this step is done', 'set at thirty', 'bolt one done'])
+      await bay.type(words);
+    await check('a pass on the bench');
+    await bay.go('Record');
+    await check('record');
+    for (const screen of ['Jobs', 'Procedures', 'Setup']) {
+      await bay.go(screen);
+      await check(screen);
+    }
+  }, 120_000);
+
+  test('can be worked by keyboard alone', async () => {
+    await bay.go('Bench');
+    const before = await bay.place();
+    expect(before).toBe('tighten.tighten-left.first.work');
+    await bay.page.keyboard.press('PageDown');
+    await bay.page.waitForFunction(() =>
+      (document.getElementById('app') as unknown as { entries: { kind: string; bolt?: number }[] }).entries.some(
+        (e) => e.kind === 'bolt-done' && e.bolt === 2,
+      ),
+    );
+    await bay.page.keyboard.press('Home');
+    await bay.page.waitForFunction(() =>
+      (document.getElementById('app') as unknown as { entries: { kind: string }[] }).entries.some(
+        (e) => e.kind === 'undone',
+      ),
+    );
+  }, 60_000);
+});
