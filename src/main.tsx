@@ -3,25 +3,46 @@ import { ok } from './core/result';
 import { keepAwake } from './shell/keep-awake';
 import { builtInLanguage } from './shell/language';
 import { shippedDocuments } from './shell/library';
+import { blobUrl, playSound } from './shell/play-sound';
+import { recordSound } from './shell/record-sound';
 import { Shell } from './shell/shell';
+import { takeStill } from './shell/take-still';
 import { earLexicon } from './speech/ear/ear-lexicon';
 import { embeddedRecogniser } from './speech/embedded';
 import { typedRecogniser } from './speech/typed';
 import { sha256Hex } from './store/hash';
+import { memoryStore } from './store/memory-store';
 import { openStore } from './store/open-store';
+import { writerLock } from './store/writer-lock';
 import { App } from './ui/app';
+import type { Settings } from './ui/setup/settings';
 import { openAudio } from './voice/audio-bus';
-import { embeddedVoice } from './voice/embedded';
+import { embeddedMouth, embeddedVoice } from './voice/embedded';
+import { DEFAULT_SPEAKER } from './voice/flite/speakers';
 import { silentVoice } from './voice/silent';
+import { systemVoice } from './voice/system';
+import { systemVoices } from './voice/system-voices';
 
 // The composition root: the only place where adapters are made and put together.
 
 const clock = { wall: () => Date.now(), mono: () => performance.now() };
 const { tongue, screen: words } = builtInLanguage();
-const { store, fault } = await openStore();
+// Where the browser has no lasting store the one in memory says so itself.
+const { store } = await openStore();
+
+const save = (name: string, text: string, mime: string): void => {
+  const url = URL.createObjectURL(new Blob([text], { type: mime }));
+  const link = Object.assign(document.createElement('a'), { href: url, download: name });
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(url), 10_000);
+};
+
+const rateOf = (settings: () => Settings) => () => ({ speaker: DEFAULT_SPEAKER, rate: settings().speechRate });
 
 const shell = new Shell({
   store,
+  scratchStore: memoryStore,
+  lock: writerLock(),
   hash: sha256Hex,
   clock,
   newId: () => crypto.randomUUID(),
@@ -32,28 +53,40 @@ const shell = new Shell({
     const timer = setTimeout(run, ms);
     return () => clearTimeout(timer);
   },
-  openSound: async (settings) => {
-    const audio = await openAudio();
-    if (!audio.ok) return audio;
-    return ok({
-      recogniser: embeddedRecogniser({
-        context: audio.value,
-        modelBase: new URL('model/', document.baseURI).href,
-        lexicon: earLexicon(tongue.lexicon),
-        microphone: { deviceId: null, echoCancellation: false },
-      }),
-      voice: embeddedVoice(clock, () => ({ speaker: 'slt', rate: settings.speechRate })),
-    });
+  sound: {
+    open: async () => {
+      const audio = await openAudio();
+      if (!audio.ok) return audio;
+      return ok({
+        ear: () => {
+          const recogniser = embeddedRecogniser({
+            context: audio.value,
+            modelBase: new URL('model/', document.baseURI).href,
+            lexicon: earLexicon(tongue.lexicon),
+            microphone: { deviceId: null, echoCancellation: false },
+          });
+          return { recogniser, microphone: recogniser.stream };
+        },
+        voice: (settings) => embeddedVoice(clock, rateOf(settings)),
+        systemVoice: (settings) =>
+          systemVoice(
+            clock,
+            () => ({ voiceUri: settings().systemVoice, rate: settings().speechRate }),
+            embeddedMouth(rateOf(settings)),
+          ),
+      });
+    },
+    typed: typedRecogniser,
+    silent: () => silentVoice(clock, { pace: 'as-spoken' }),
+    systemVoices,
   },
-  withoutSound: () => ({ recogniser: typedRecogniser(), voice: silentVoice(clock, { pace: 'as-spoken' }) }),
+  clips: { record: recordSound, still: takeStill, play: playSound, url: blobUrl },
   keepAwake,
-  print: () => window.print(),
-  save: (name, text, mime) => {
-    const url = URL.createObjectURL(new Blob([text], { type: mime }));
-    const link = Object.assign(document.createElement('a'), { href: url, download: name });
-    link.click();
-    setTimeout(() => URL.revokeObjectURL(url), 10_000);
+  print: () => {
+    draw();
+    window.print();
   },
+  save,
 });
 
 const root = document.getElementById('app');
@@ -85,6 +118,4 @@ shell.subscribe(() => {
   requestAnimationFrame(draw);
 });
 draw();
-void store.persist();
 await shell.load();
-if (fault) shell.warnNotLasting();

@@ -1,5 +1,5 @@
 import type { EarView } from '../core/view/bench-view';
-import type { DeskView } from '../machine/desk';
+import type { DeskView } from '../machine/desk-parts';
 
 /** A quiet shop floor and a shout, in dB below full scale: the ends of the level meter. */
 const QUIET_DB = -70;
@@ -8,7 +8,10 @@ const LOUD_DB = -10;
 const SURE = 0.75;
 
 /** A floor this high leaves no room for a voice above it: the buttons are surer. Found with the noise of RESULTS.md. */
-const TOO_LOUD_DB = -28;
+export const TOO_LOUD_DB = -28;
+
+/** A level in dB below full scale as a share of the meter, 0..1. */
+export const loudness = (db: number): number => Math.min(1, Math.max(0, (db - QUIET_DB) / (LOUD_DB - QUIET_DB)));
 
 /** The ear as the screen shows it. `speaking` while our own voice sounds: then nobody is listened to. */
 export function earScreen(desk: DeskView, speaking: boolean, shut: boolean, trouble: string | null): EarView {
@@ -16,7 +19,7 @@ export function earScreen(desk: DeskView, speaking: boolean, shut: boolean, trou
   return {
     state: stateOf(desk, speaking, shut),
     trouble: ear.fault ? trouble : null,
-    level: Math.min(1, Math.max(0, (ear.db - QUIET_DB) / (LOUD_DB - QUIET_DB))),
+    level: loudness(ear.db),
     heard: heard && {
       words: heard.words,
       sureness: heard.did === 'rejected' ? 'rejected' : heard.score >= SURE ? 'sure' : 'fair',

@@ -1,20 +1,18 @@
 import { announce } from '../core/job/announce';
-import { durability, ENTRY_KINDS, type Entry, type EntryBody, type Moment } from '../core/job/entry';
+import { durability, type Entry, type EntryBody, type Moment } from '../core/job/entry';
 import { fold } from '../core/job/evolve';
 import { planOf } from '../core/job/plan';
-import type { Head } from '../core/log/chain';
-import type { JobCard, LogStore, StoreFault } from '../core/log/log-store';
-import { byKind, currentFormat, readLog } from '../core/log/upgrade';
-import type { Reply } from '../core/phrasing/reply';
-import { reply, text } from '../core/phrasing/reply';
+import type { JobCard, LogStore } from '../core/log/log-store';
+import { type Reply, reply, text } from '../core/phrasing/reply';
 import type { Clock, Hash, Recogniser, Voice } from '../core/ports';
-import type { ProcedureIssue } from '../core/procedure/issue';
 import type { Procedure } from '../core/procedure/procedure';
 import { fail, ok, type Result } from '../core/result';
 import type { Tongue } from '../core/tongue';
 import { taught } from '../core/view/build-bench';
-import { Desk, type DeskParts } from '../machine/desk';
+import { Desk } from '../machine/desk';
+import type { DeskParts } from '../machine/desk-parts';
 import { LogWriter } from '../store/log-writer';
+import { type OpenFault, readJob } from './job-log';
 import { checkDocument } from './library';
 
 /** What a desk needs that does not depend on the job. */
@@ -31,13 +29,10 @@ export type DeskHost = {
   readonly perform: DeskParts['perform'];
 };
 
-export type OpenFault =
-  | { readonly code: 'procedure-broken'; readonly issues: readonly ProcedureIssue[] }
-  | { readonly code: 'log-damaged'; readonly at: number }
-  | { readonly code: 'store'; readonly fault: StoreFault };
-
 export type OpenJob = {
   readonly card: JobCard;
+  readonly procedure: Procedure;
+  readonly store: LogStore;
   readonly desk: Desk;
   readonly writer: LogWriter<EntryBody>;
   readonly greeting: readonly Reply[];
@@ -50,42 +45,44 @@ export async function beginJob(host: DeskHost, start: NewJob): Promise<Result<Op
   const checked = await checkDocument(start.text, start.file);
   if (!checked.ok) return fail({ code: 'procedure-broken', issues: checked.error });
   const procedure = checked.value;
-  const { id: procedureId, title } = procedure;
   const id = host.newId();
+  const { store, hash, after } = host;
   const card: JobCard = {
     id,
-    title,
-    procedure: procedureId,
+    title: procedure.title,
+    procedure: procedure.id,
     created: host.clock.wall(),
     who: start.who,
     closed: false,
   };
-  const made = await host.store.createJob(card);
+  const made = await store.createJob(card);
   if (!made.ok) return fail({ code: 'store', fault: made.error });
   const first: EntryBody = {
     kind: 'job-started',
     job: id,
-    procedure: procedureId,
+    procedure: procedure.id,
     text: start.text,
-    textHash: host.hash(start.text),
+    textHash: hash(start.text),
     machine: start.machine,
   };
-  return openSession(host, card, procedure, writerFor(host, id), [], [first, { kind: 'session-opened' }]);
+  const writer = new LogWriter<EntryBody>({ store, hash, after, durability, jobId: id });
+  return openSession(host, card, procedure, writer, [], [first, { kind: 'session-opened' }]);
 }
 
-/** Takes a job up again from its log, on the document it was begun with. */
+/** Takes a job up again from its log, on the document it was begun with. A damaged log is read only. */
 export async function resumeJob(host: DeskHost, id: string): Promise<Result<OpenJob, OpenFault>> {
-  const stored = await host.store.read(id);
-  if (!stored.ok) return fail({ code: 'store', fault: stored.error });
-  const { card, head, texts } = stored.value;
-  const log = readLog<EntryBody>(texts, host.hash, currentFormat(byKind<EntryBody>(ENTRY_KINDS)), head);
-  if (!log.ok) return fail({ code: 'log-damaged', at: log.error.index });
-  const pinned = log.value.find((e) => e.kind === 'job-started');
-  const checked = await checkDocument(pinned?.kind === 'job-started' ? pinned.text : '', card.procedure);
-  if (!checked.ok) return fail({ code: 'procedure-broken', issues: checked.error });
-  const writer = writerFor(host, id, texts, head);
-  return openSession(host, card, checked.value, writer, log.value, [{ kind: 'session-opened' }]);
+  const { store, hash, after } = host;
+  const read = await readJob(store, hash, id);
+  if (!read.ok) return read;
+  const { card, procedure, entries, texts, head, damage } = read.value;
+  if (damage) return fail({ code: 'log-damaged', damage });
+  const writer = new LogWriter<EntryBody>({ store, hash, after, durability, jobId: id, texts, head });
+  return openSession(host, card, procedure, writer, entries, [{ kind: 'session-opened' }]);
 }
+
+/** A new desk over the same log, for when what the last one knew and what is written have parted: after a failed write. */
+export const reopenJob = (host: DeskHost, open: OpenJob): Promise<Result<OpenJob, OpenFault>> =>
+  openSession(host, open.card, open.procedure, open.writer, open.desk.snapshot.entries, [{ kind: 'session-opened' }]);
 
 async function openSession(
   host: DeskHost,
@@ -101,6 +98,7 @@ async function openSession(
   if (!written.ok) return fail({ code: 'store', fault: written.error });
   const entries = [...before, ...begun.entries];
   const job = fold(planOf(procedure), entries);
+  const { tongue, store } = host;
   const desk = new Desk({
     job,
     entries,
@@ -110,30 +108,20 @@ async function openSession(
     session: host.session,
     who: card.who,
     record: (bodies, stamp) => writer.record(bodies, stamp),
-    liveGrammar: host.tongue.liveGrammar,
-    interpret: host.tongue.interpret,
-    examples: (live) => taught(live, host.tongue.examples(live)),
-    phrase: host.tongue.phrase,
+    liveGrammar: tongue.liveGrammar,
+    interpret: tongue.interpret,
+    examples: (job) => taught(tongue.teaching(job)),
+    phrase: tongue.phrase,
     perform: host.perform,
     after: host.after,
   });
-  const opened = before.length === 0 ? 'job-begins' : 'resumed';
+  const isNew = before.length === 0;
   const greeting = [
-    opened === 'job-begins'
+    isNew
       ? reply('job-begins', { title: text(procedure.title) })
       : reply('resumed', { machine: text(procedure.machine) }),
-    ...(procedure.demonstration && before.length === 0 ? [reply('demonstration', {})] : []),
+    ...(procedure.demonstration && isNew ? [reply('demonstration', {})] : []),
     ...announce(job, now()),
   ];
-  return ok({ card, desk, writer, greeting });
+  return ok({ card, procedure, store, desk, writer, greeting });
 }
-
-const writerFor = (host: DeskHost, jobId: string, texts?: readonly string[], head?: Head) =>
-  new LogWriter<EntryBody>({
-    store: host.store,
-    hash: host.hash,
-    after: host.after,
-    durability,
-    jobId,
-    ...(texts && head ? { texts, head } : {}),
-  });

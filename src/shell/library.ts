@@ -1,24 +1,126 @@
+import type { LogStore } from '../core/log/log-store';
 import type { ProcedureCheck } from '../core/procedure/check-procedure';
+import type { ProcedureIssue } from '../core/procedure/issue';
+import type { Procedure } from '../core/procedure/procedure';
+import type { ProcedureLine } from '../ui/procedures/procedures';
 
-/** A procedure document this machine has, as text; reading it into a procedure waits until it is needed. */
-export type Document = {
+/** A procedure document as text; reading it into a procedure waits until it is needed. */
+export type Document = { readonly file: string; readonly text: () => Promise<string> };
+
+/** A document as it was checked. Without a procedure it has errors and cannot be worked to. */
+export type Shelved = {
   readonly id: string;
   readonly file: string;
-  readonly text: () => Promise<string>;
-  readonly own: boolean;
+  readonly text: string;
+  readonly isOwn: boolean;
+  readonly procedure: Procedure | null;
+  readonly issues: readonly ProcedureIssue[];
 };
 
+export type Brought = { readonly outcome: 'new' | 'replaced' | 'id-taken' | 'not-usable'; readonly shelved: Shelved };
+
 const SHIPPED = import.meta.glob<string>('../../procedures/*.yaml', { query: '?raw', import: 'default' });
+const KEY = 'own-documents';
 
 /** The documents that came with the app. */
 export const shippedDocuments = (): readonly Document[] =>
-  Object.entries(SHIPPED).map(([path, text]) => {
-    const file = path.split('/').at(-1) ?? path;
-    return { id: file.replace(/\.yaml$/, ''), file, text, own: false };
-  });
+  Object.entries(SHIPPED).map(([path, text]) => ({ file: path.split('/').at(-1) ?? path, text }));
 
 /** Checks a document. The YAML parser and the schema are fetched only now. */
 export async function checkDocument(text: string, file: string): Promise<ProcedureCheck> {
   const { checkProcedure } = await import('../core/procedure/check-procedure');
   return checkProcedure(text, file);
+}
+
+/** Every document on this machine: those that came with the app, and the person's own, which can be taken out again. */
+export class Library {
+  #shelf: readonly Shelved[] = [];
+
+  constructor(
+    private readonly store: Pick<LogStore, 'setting' | 'saveSetting'>,
+    private readonly shipped: readonly Document[],
+    private readonly changed: () => void,
+  ) {}
+
+  async load(): Promise<void> {
+    for (const { file, text } of this.shipped) await this.#shelve(await text(), file, false);
+    const own = await this.store.setting(KEY);
+    for (const { file, text } of own.ok ? ownDocuments(own.value) : []) await this.#shelve(text, file, true);
+  }
+
+  get lines(): readonly ProcedureLine[] {
+    return this.#shelf.map(lineOf);
+  }
+
+  /** Those that a job can be begun with. */
+  get ready(): readonly ProcedureLine[] {
+    return this.#shelf.filter(({ procedure }) => procedure !== null).map(lineOf);
+  }
+
+  find(id: string): Shelved | null {
+    return this.#shelf.find((one) => one.id === id) ?? null;
+  }
+
+  /** Keeps a document of the person's own, unless it has errors or its id came with the program. */
+  async bring(text: string, file: string): Promise<Brought> {
+    const shelved = await shelvedFrom(text, file, true);
+    if (!shelved.procedure) return { outcome: 'not-usable', shelved };
+    const here = this.find(shelved.id);
+    if (here && !here.isOwn) return { outcome: 'id-taken', shelved };
+    this.#put(shelved);
+    await this.#save();
+    return { outcome: here ? 'replaced' : 'new', shelved };
+  }
+
+  async remove(id: string): Promise<void> {
+    this.#shelf = this.#shelf.filter((one) => one.id !== id || !one.isOwn);
+    await this.#save();
+    this.changed();
+  }
+
+  async removeOwn(): Promise<void> {
+    for (const { id, isOwn } of this.#shelf) if (isOwn) await this.remove(id);
+  }
+
+  async #shelve(text: string, file: string, isOwn: boolean): Promise<void> {
+    this.#put(await shelvedFrom(text, file, isOwn));
+  }
+
+  #put(shelved: Shelved): void {
+    this.#shelf = [...this.#shelf.filter(({ id }) => id !== shelved.id), shelved];
+    this.changed();
+  }
+
+  async #save(): Promise<void> {
+    const own = this.#shelf.filter(({ isOwn }) => isOwn).map(({ file, text }) => ({ file, text }));
+    await this.store.saveSetting(KEY, own);
+  }
+}
+
+async function shelvedFrom(text: string, file: string, isOwn: boolean): Promise<Shelved> {
+  const checked = await checkDocument(text, file);
+  const procedure = checked.ok ? checked.value : null;
+  const issues = [...(checked.ok ? [] : checked.error), ...checked.warnings];
+  return { id: procedure?.id ?? file, file, text, isOwn, procedure, issues };
+}
+
+const lineOf = ({ id, file, isOwn, procedure, issues }: Shelved): ProcedureLine => ({
+  id,
+  title: procedure?.title ?? file,
+  edition: procedure?.edition ?? '',
+  machine: procedure?.machine ?? '',
+  demonstration: procedure?.demonstration ?? false,
+  errors: issues.filter(({ severity }) => severity === 'error').length,
+  warnings: issues.filter(({ severity }) => severity === 'warning').length,
+  own: isOwn,
+});
+
+/** What the store gives back, as far as it is what we put there. */
+function ownDocuments(saved: unknown): readonly { readonly file: string; readonly text: string }[] {
+  if (!Array.isArray(saved)) return [];
+  return saved.flatMap((one: unknown) => {
+    if (typeof one !== 'object' || one === null || !('file' in one) || !('text' in one)) return [];
+    const { file, text } = one;
+    return typeof file === 'string' && typeof text === 'string' ? [{ file, text }] : [];
+  });
 }

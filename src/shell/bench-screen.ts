@@ -1,0 +1,41 @@
+import type { RuleName } from '../core/job/command';
+import type { Moment } from '../core/job/entry';
+import type { Tongue } from '../core/tongue';
+import { benchView } from '../core/view/build-bench';
+import type { DeskView } from '../machine/desk-parts';
+import type { Screen } from '../ui/app';
+import type { Say, ScreenKey, ScreenWords } from '../ui/words/words';
+import { earScreen } from './ear-screen';
+
+type BenchNow = {
+  readonly seen: DeskView;
+  readonly moment: Moment;
+  readonly isSpeaking: boolean;
+  readonly isShut: boolean;
+};
+
+/** The Bench of the open job, with the ear and the last thing said. */
+export function benchScreen(tongue: Tongue, words: ScreenWords, say: Say, now: BenchNow): Screen {
+  const { seen, moment, isSpeaking, isShut } = now;
+  const view = benchView(seen.job, moment, {
+    show: (replies) => tongue.phrase(replies).shown,
+    label: (rule) => labelOf(rule, words) ?? say('button-done'),
+    examples: tongue.teaching(seen.job),
+  });
+  const trouble = seen.ear.fault ? tongue.phrase([{ code: troubleCode(seen.ear.fault), slots: {} }]).shown : null;
+  return { name: 'bench', view, ear: earScreen(seen, isSpeaking, isShut, trouble), said: seen.said?.shown ?? null };
+}
+
+/** The label of a button is keyed by its command. */
+function labelOf(rule: RuleName, words: ScreenWords): string | undefined {
+  const key = `button-${rule}`;
+  return isKey(key, words) ? words[key] : undefined;
+}
+
+const isKey = (key: string, words: ScreenWords): key is ScreenKey => Object.hasOwn(words, key);
+
+function troubleCode(fault: string) {
+  return fault === 'microphone-refused' || fault === 'microphone-missing' || fault === 'microphone-lost'
+    ? fault
+    : ('recogniser-failed' as const);
+}

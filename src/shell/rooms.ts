@@ -1,0 +1,90 @@
+import type { RuleName } from '../core/job/command';
+import { MANNERS } from '../core/job/command';
+import type { Reply } from '../core/phrasing/reply';
+import type { Settings } from '../ui/setup/settings';
+import { type Say, sayer } from '../ui/words/words';
+import { Clips } from './clips';
+import { Exports } from './exports';
+import { JobImports } from './imports';
+import type { DeskHost } from './job-desk';
+import { Jobs } from './jobs';
+import { Library } from './library';
+import { NoticeBoard } from './notice-board';
+import { ProcedureDesk } from './procedure-desk';
+import { PushToTalk } from './push-to-talk';
+import { RecordRoom } from './record-room';
+import { Seat } from './seat';
+import type { ShellParts } from './shell-parts';
+import { Sound } from './sound';
+import { SoundChecks } from './sound-checks';
+import { StorageWatch } from './storage-watch';
+import { Writing } from './writing';
+
+/** Everyone who answers something that is done on a screen. */
+export type Rooms = {
+  readonly say: Say;
+  readonly session: string;
+  readonly notices: NoticeBoard;
+  readonly sound: Sound;
+  readonly talk: PushToTalk;
+  readonly seat: Seat;
+  readonly jobs: Jobs;
+  readonly library: Library;
+  readonly procedures: ProcedureDesk;
+  readonly imports: JobImports;
+  readonly exports: Exports;
+  readonly record: RecordRoom;
+  readonly clips: Clips;
+  readonly checks: SoundChecks;
+  readonly storage: StorageWatch;
+};
+
+type Hooks = {
+  readonly settings: () => Settings;
+  readonly perform: DeskHost['perform'];
+  readonly changed: () => void;
+};
+
+/** Puts them together. None knows more of the others than it is given here. */
+export function roomsOf(parts: ShellParts, { settings, perform, changed }: Hooks): Rooms {
+  const { store, hash, tongue, after, clock, newId } = parts;
+  const session = newId();
+  const say = sayer(parts.words);
+  const words = { say, show: (replies: readonly Reply[]) => tongue.phrase(replies).shown };
+  const grammarOf = (...rules: readonly RuleName[]) =>
+    tongue.liveGrammar(
+      rules.map((rule) => ({ rule, manner: MANNERS[rule], slots: {} })),
+      '',
+    );
+  const notices = new NoticeBoard(changed);
+  const sound = new Sound(parts.sound, settings);
+  const host = (): DeskHost => {
+    const { ear: recogniser, voice } = sound;
+    return { store, hash, clock, newId, tongue, after, session, recogniser, voice, perform };
+  };
+  const seat = new Seat(host, notices, say, changed);
+  const library = new Library(store, parts.documents, changed);
+  const writing = new Writing(parts.lock, say, notices, () => void jobs.look().then(changed));
+  const jobs = new Jobs({ parts, host, seat, library, writing, notices, say });
+  const leave = async (id: string): Promise<void> => {
+    if (seat.open?.card.id === id) await seat.leave();
+  };
+  const clipHost = { ...parts.clips, sound, newId, after, now: clock.mono, say, notices, changed };
+  return {
+    say,
+    session,
+    notices,
+    sound,
+    talk: new PushToTalk(sound.ear, after, changed),
+    seat,
+    jobs,
+    library,
+    procedures: new ProcedureDesk(library, say, notices),
+    imports: new JobImports(store, hash, say, notices, writing, leave),
+    exports: new Exports(store, parts.save, words, notices),
+    record: new RecordRoom(words),
+    clips: new Clips({ ...clipHost, stopOnly: () => grammarOf('stop') }),
+    checks: new SoundChecks({ ear: sound.ear, after, grammar: () => grammarOf('tell-next', 'tell-place'), changed }),
+    storage: new StorageWatch(store, say, notices),
+  };
+}

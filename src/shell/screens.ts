@@ -1,0 +1,73 @@
+import { assertNever } from '../core/result';
+import type { Screen } from '../ui/app';
+import type { ScreenName } from '../ui/events';
+import type { Settings } from '../ui/setup/settings';
+import type { VoiceChoice } from '../ui/setup/voice-setup';
+import { benchScreen } from './bench-screen';
+import type { RecordSource } from './record-room';
+import type { Rooms } from './rooms';
+import type { ShellParts } from './shell-parts';
+
+export type Shown = {
+  readonly name: ScreenName;
+  readonly settings: Settings;
+  /** A record that is only read; null while the open job's is meant. */
+  readonly reading: RecordSource | null;
+  readonly systemVoices: readonly VoiceChoice[];
+};
+
+/** What is on the screen, from what everybody has. Where there is no job to show, the list of jobs stands in. */
+export function screenOf(shown: Shown, rooms: Rooms, parts: ShellParts): Screen {
+  const { jobs, library, sound, checks, storage } = rooms;
+  const procedures = library.ready;
+  const lines = jobs.rows.map(({ card, head }) => ({ card, entries: head.seq, place: null }));
+  const { people } = shown.settings;
+  const list: Screen = { name: 'jobs', jobs: lines, procedures, people };
+  switch (shown.name) {
+    case 'start':
+      return {
+        name: 'start',
+        started: sound.isOpen || sound.isRefused,
+        ear: { state: sound.isOpen ? 'listening' : 'off', trouble: null },
+        jobs: lines.filter(({ card }) => !card.closed),
+        procedures,
+        people,
+      };
+    case 'bench':
+      return bench(rooms, parts) ?? list;
+    case 'record':
+      return record(shown, rooms) ?? list;
+    case 'jobs':
+      return list;
+    case 'procedures':
+      return { name: 'procedures', procedures: library.lines };
+    case 'procedure':
+      return rooms.procedures.screen() ?? { name: 'procedures', procedures: library.lines };
+    case 'setup':
+      return {
+        name: 'setup',
+        settings: shown.settings,
+        microphone: checks.microphone,
+        noise: checks.noise,
+        systemVoices: shown.systemVoices,
+        storage: storage.state,
+      };
+    default:
+      return assertNever(shown.name);
+  }
+}
+
+function bench({ seat, sound, say, session }: Rooms, { tongue, words, clock }: ShellParts): Screen | null {
+  if (!seat.open) return null;
+  return benchScreen(tongue, words, say, {
+    seen: seat.open.desk.snapshot,
+    moment: { at: clock.wall(), mono: clock.mono(), session },
+    isSpeaking: sound.voice.isSounding,
+    isShut: sound.ear.isShutBy('pedal'),
+  });
+}
+
+function record({ reading }: Shown, rooms: Rooms): Screen | null {
+  const source = reading ?? rooms.seat.source;
+  return source && rooms.record.screen(source, rooms.clips);
+}

@@ -1,0 +1,31 @@
+import type { LogStore } from '../core/log/log-store';
+import type { Clock, Hash } from '../core/ports';
+import type { Tongue } from '../core/tongue';
+import type { After } from '../store/log-writer';
+import type { WriterLock } from '../store/writer-lock';
+import type { ScreenWords } from '../ui/words/words';
+import type { ClipParts } from './clips';
+import type { Save } from './exports';
+import type { Document } from './library';
+import type { SoundParts } from './sound';
+
+/** The outside, as the composition root built it. */
+export type ShellParts = {
+  readonly store: LogStore;
+  /** A store that is gone with the page, for rehearsals. */
+  readonly scratchStore: () => LogStore;
+  readonly lock: WriterLock;
+  readonly hash: Hash;
+  readonly clock: Clock;
+  readonly newId: () => string;
+  readonly tongue: Tongue;
+  readonly words: ScreenWords;
+  readonly documents: readonly Document[];
+  readonly after: After;
+  readonly sound: SoundParts;
+  readonly clips: ClipParts;
+  readonly keepAwake: () => void;
+  /** Draws what has changed, then opens the print dialogue; back when that is closed. */
+  readonly print: () => void;
+  readonly save: Save;
+};

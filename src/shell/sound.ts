@@ -1,0 +1,98 @@
+import type { Recogniser, Voice } from '../core/ports';
+import type { Result } from '../core/result';
+import type { Settings } from '../ui/setup/settings';
+import type { VoiceChoice } from '../ui/setup/voice-setup';
+import { SharedEar } from './shared-ear';
+import { SwitchedVoice } from './switched-voice';
+
+/** A recogniser, and the microphone behind it for whoever records a note. */
+export type EarMade = { readonly recogniser: Recogniser; readonly microphone: () => MediaStream | null };
+
+/** What can be made once there is an audio context. */
+export type SoundMakers = {
+  readonly ear: () => EarMade;
+  /** The settings are asked before each sentence, so that a change of speed is heard at once. */
+  readonly voice: (settings: () => Settings) => Voice;
+  readonly systemVoice: (settings: () => Settings) => Voice;
+};
+
+export type SoundParts = {
+  /** Opens the one audio context; it must be called inside a tap or a key. */
+  readonly open: () => Promise<Result<SoundMakers, { readonly code: string }>>;
+  /** These need no sound: the buttons and the typed words still work. */
+  readonly typed: () => Recogniser;
+  readonly silent: () => Voice;
+  readonly systemVoices: () => Promise<readonly VoiceChoice[]>;
+};
+
+/** Ear and voice of the app. Both are there from the start, silent and typed, and become real with the first tap. */
+export class Sound {
+  readonly ear: SharedEar;
+  readonly voice: SwitchedVoice;
+  #makers: SoundMakers | null = null;
+  #made: EarMade | null = null;
+  #isRefused = false;
+  #ear: Settings['recogniser'] = 'typed';
+  #voice: Settings['voice'] = 'silent';
+
+  constructor(
+    private readonly parts: SoundParts,
+    private readonly settings: () => Settings,
+  ) {
+    this.ear = new SharedEar(parts.typed());
+    this.voice = new SwitchedVoice(parts.silent());
+  }
+
+  /** It was asked for and could not be had: work goes on without it. */
+  get isRefused(): boolean {
+    return this.#isRefused;
+  }
+
+  get isOpen(): boolean {
+    return this.#makers !== null;
+  }
+
+  get microphone(): MediaStream | null {
+    return this.#made?.microphone() ?? null;
+  }
+
+  /** True once there is sound. Asked again after a refusal it tries again. */
+  async open(): Promise<boolean> {
+    if (this.#makers) return true;
+    const opened = await this.parts.open();
+    this.#isRefused = !opened.ok;
+    if (!opened.ok) return false;
+    this.#makers = opened.value;
+    this.apply();
+    // The voice is fetched now, while the person chooses a job, and never before the first paint.
+    this.voice.prepare([]);
+    return true;
+  }
+
+  /** Brings ear and voice to what the settings ask for; whatever is as it should be stays. */
+  apply(): void {
+    const makers = this.#makers;
+    if (!makers) return;
+    const { recogniser, voice } = this.settings();
+    if (recogniser !== this.#ear) {
+      this.#ear = recogniser;
+      this.#made = recogniser === 'typed' ? null : makers.ear();
+      this.ear.swap(this.#made?.recogniser ?? this.parts.typed());
+    }
+    if (voice !== this.#voice) {
+      this.#voice = voice;
+      this.voice.swap(this.#voiceMade(makers, voice));
+    }
+  }
+
+  #voiceMade(makers: SoundMakers, voice: Settings['voice']): Voice {
+    switch (voice) {
+      case 'embedded':
+        return makers.voice(this.settings);
+      case 'system':
+        return makers.systemVoice(this.settings);
+      case 'silent':
+        return this.parts.silent();
+    }
+  }
+}
