@@ -4,14 +4,18 @@ import { passIn, stepIn } from '../../src/core/job/plan';
 import { expectedBolt } from '../../src/core/job/tightening';
 import type { Pass, Step } from '../../src/core/procedure/procedure';
 
-const SMALL = 'one two three four five six seven eight nine ten eleven twelve'.split(' ');
-const TENS = ['', 'ten', 'twenty', 'thirty', 'forty', 'fifty', 'sixty', 'seventy', 'eighty', 'ninety'];
+const SMALL = [
+  ...['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve', 'thirteen'],
+  ...['fourteen', 'fifteen', 'sixteen', 'seventeen', 'eighteen', 'nineteen'],
+];
+const TENS = ['twenty', 'thirty', 'forty', 'fifty', 'sixty', 'seventy', 'eighty', 'ninety'];
 
-/** Numbers that the shipped demonstration slices need; anything else is a reason to choose another procedure. */
-function spelled(n: number): string {
-  const word = SMALL[n - 1] ?? (n % 10 === 0 ? TENS[n / 10] : undefined);
-  if (!word) throw new Error(`no words for ${n}`);
-  return word;
+/** A whole number from 1 to 999 as it is said. */
+export function spelled(n: number): string {
+  const hundreds = Math.floor(n / 100);
+  const rest = n % 100;
+  const tail = SMALL[rest - 1] ?? [TENS[Math.floor(rest / 10) - 2], SMALL[(rest % 10) - 1]].filter(Boolean).join(' ');
+  return [hundreds > 0 ? `${SMALL[hundreds - 1]} hundred` : '', tail].filter(Boolean).join(' ');
 }
 
 /** What a mechanic who does everything right says next, or null where nothing is left to do. */
