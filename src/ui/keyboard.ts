@@ -10,7 +10,7 @@ export type Press = {
 };
 
 /** The four fallback buttons by place: on, back, hold, tell. */
-export type ButtonPlace = 0 | 1 | 2 | 3;
+type ButtonPlace = 0 | 1 | 2 | 3;
 
 export type KeyAct =
   | { readonly act: 'stop' }

@@ -14,6 +14,7 @@ import { TalkControls } from './talk-controls';
 import { WordList } from './word-list';
 import { Work } from './work';
 import './bench.css';
+import './bench-layout.css';
 
 export type BenchProps = {
   readonly view: BenchView;

@@ -1,3 +1,4 @@
+import type { Point } from '../../core/procedure/procedure';
 import type { FastenerMark, PatternDrawing } from '../../core/view/bench-view';
 
 /** The drawing's box in millimetres of the casting, and the sizes of what is drawn in it. */
@@ -12,17 +13,15 @@ export type CastingFrame = {
   readonly label: number;
 };
 
-type Box = { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number };
-
 /** How large a shape is drawn, in radii: where the work is stands out, what is not in the pass stands back. */
-export const growth = (mark: FastenerMark, here: boolean): number => (here ? 1.15 : mark === 'idle' ? 0.6 : 1);
+export const growth = (mark: FastenerMark, here: boolean): number => (here ? 1.08 : mark === 'idle' ? 0.6 : 1);
 
-/** Shapes as large as the closest pair of fasteners lets them be, within a tenth to a thirtieth of the casting. */
+/** How far the ring round the place of the work reaches, in radii of an ordinary fastener. */
+const RING_REACH = 1.44;
+
+/** Shapes as large as the closest pair of fasteners lets them be, within an eighth and a thirtieth of the casting. */
 export function frameOf(drawing: PatternDrawing): CastingFrame {
-  const box = boxOf(drawing);
-  const longest = Math.max(box.right - box.left, box.bottom - box.top, 1);
-  const radius = Math.min(longest / 10, Math.max(longest / 30, room(drawing)));
-  const label = Math.max(radius * 0.95, longest / 22);
+  const { radius, label, box } = drawnBox(drawing);
   const margin = label * 1.9;
   return {
     left: box.left - margin,
@@ -34,23 +33,44 @@ export function frameOf(drawing: PatternDrawing): CastingFrame {
   };
 }
 
-function boxOf({ outline, fasteners }: PatternDrawing): Box {
-  const points = [...outline, ...fasteners.map((f) => f.at)];
+type Box = { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number };
+
+function boxOf(points: readonly Point[]): Box {
   const xs = points.map((p) => p.x);
   const ys = points.map((p) => p.y);
   return { left: Math.min(...xs), top: Math.min(...ys), right: Math.max(...xs), bottom: Math.max(...ys) };
 }
 
+/** The sizes, the box of the casting, and the box that holds all of every shape too. */
+function drawnBox({ outline, fasteners }: PatternDrawing): {
+  readonly radius: number;
+  readonly label: number;
+  readonly bare: Box;
+  readonly box: Box;
+} {
+  const bare = boxOf([...outline, ...fasteners.map((f) => f.at)]);
+  const longest = Math.max(bare.right - bare.left, bare.bottom - bare.top, 1);
+  const radius = Math.min(longest / 8, Math.max(longest / 30, room(fasteners)));
+  const reach = radius * RING_REACH;
+  const ends = fasteners.flatMap(({ at }) => [
+    { x: at.x - reach, y: at.y - reach },
+    { x: at.x + reach, y: at.y + reach },
+  ]);
+  return { radius, label: Math.max(radius * 0.95, longest / 22), bare, box: boxOf([...outline, ...ends]) };
+}
+
 /**
- * The radius at which the tightest pair of fasteners just does not touch. The place of the work moves through the
- * pass, so it counts as an ordinary one: the sizes must not change from bolt to bolt.
+ * The radius at which the tightest pair of fasteners does not touch, wherever of the two the work is: its place moves
+ * through the pass, and the sizes must not change from bolt to bolt.
  */
-function room({ fasteners }: PatternDrawing): number {
+function room(fasteners: PatternDrawing['fasteners']): number {
   let least = Number.POSITIVE_INFINITY;
   for (const [i, a] of fasteners.entries())
     for (const b of fasteners.slice(i + 1)) {
       const apart = Math.hypot(a.at.x - b.at.x, a.at.y - b.at.y);
-      least = Math.min(least, (0.95 * apart) / (growth(a.mark, false) + growth(b.mark, false)));
+      const idle = a.mark === 'idle' || b.mark === 'idle';
+      const reach = RING_REACH + growth(idle ? 'idle' : 'open', false);
+      least = Math.min(least, apart / reach);
     }
   return least;
 }
@@ -64,19 +84,23 @@ export type LandmarkPlace = {
 };
 
 /** Where a landmark's words stand: outside the edge it is nearest to, so that they never cover a fastener. */
-export function landmarkPlace(drawing: PatternDrawing, at: { readonly x: number; readonly y: number }): LandmarkPlace {
-  const box = boxOf(drawing);
-  const { label } = frameOf(drawing);
+export function landmarkPlace(drawing: PatternDrawing, at: Point): LandmarkPlace {
+  const { label, bare, box } = drawnBox(drawing);
   const away = label * 0.85;
-  const toLeft = at.x - box.left;
-  const toRight = box.right - at.x;
-  const toTop = at.y - box.top;
-  const toBottom = box.bottom - at.y;
+  const toLeft = at.x - bare.left;
+  const toRight = bare.right - at.x;
+  const toTop = at.y - bare.top;
+  const toBottom = bare.bottom - at.y;
   const least = Math.min(toLeft, toRight, toTop, toBottom);
-  const third = (box.right - box.left) / 3;
-  const anchor = toLeft < third ? 'start' : toRight < third ? 'end' : 'middle';
-  if (least === toTop) return { x: at.x, y: box.top - away, anchor, turn: 0 };
-  if (least === toBottom) return { x: at.x, y: box.bottom + away, anchor, turn: 0 };
-  if (least === toLeft) return { x: box.left - away, y: at.y, anchor: 'middle', turn: -90 };
-  return { x: box.right + away, y: at.y, anchor: 'middle', turn: 90 };
+  const across = anchorBetween(toLeft, toRight);
+  if (least === toTop) return { x: at.x, y: box.top - away, anchor: across, turn: 0 };
+  if (least === toBottom) return { x: at.x, y: box.bottom + away, anchor: across, turn: 0 };
+  if (least === toLeft) return { x: box.left - away, y: at.y, anchor: anchorBetween(toBottom, toTop), turn: -90 };
+  return { x: box.right + away, y: at.y, anchor: anchorBetween(toTop, toBottom), turn: 90 };
+}
+
+/** Words near an end of an edge run inwards from it, so that they stay beside the casting. */
+function anchorBetween(toStart: number, toEnd: number): LandmarkPlace['anchor'] {
+  const third = (toStart + toEnd) / 3;
+  return toStart < third ? 'start' : toEnd < third ? 'end' : 'middle';
 }

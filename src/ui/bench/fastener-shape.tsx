@@ -24,7 +24,7 @@ export function FastenerShape({ mark, here, x, y, radius, number }: FastenerShap
   return (
     <g class={`fastener fastener-${mark}`} transform={`translate(${x} ${y})`}>
       {here && <circle class="fastener-halo" r={r * (RING + 0.18)} />}
-      {here && <circle class="fastener-ring" r={r * RING} stroke-width={r * 0.22} />}
+      {here && <circle class="fastener-ring" r={r * RING} stroke-width={r * 0.26} />}
       {!here && <path class="fastener-halo" d={outlineOf(mark, r * 1.12)} />}
       <path
         class="fastener-body"
@@ -44,7 +44,7 @@ export function FastenerShape({ mark, here, x, y, radius, number }: FastenerShap
 }
 
 /** Radius of the ring, in radii of what it lies round. */
-const RING = 1.22;
+const RING = 1.2;
 
 /** Size of the number and how far its foot lies below the middle, in radii. */
 const SIZE: Readonly<Record<FastenerMark, number>> = {
