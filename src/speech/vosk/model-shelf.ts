@@ -34,8 +34,8 @@ export type ModelShelf = {
 };
 
 const SHELF = 'wrenchside-vosk-model';
-/** Under the app's own address, next to the pages. */
-const PLACED = 'vosk-model/model.tar.gz';
+/** Under the app's own address. Servers take a name in .gz for an encoding, and browsers then unpack it on the way. */
+const PLACED = 'vosk-model/model.tgz';
 
 /**
  * Keeps one model in the browser's cache storage under addresses that do not change, so that it takes room once.

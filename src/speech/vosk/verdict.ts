@@ -25,20 +25,20 @@ export function judge(live: LiveGrammar, { said, revision, startFrame, endFrame 
   });
   if (said.words.some(({ word }) => word === OTHER)) return rejected('filler');
   const meaning = interpret(live, words);
-  if (meaning.kind === 'ambiguous') return rejected('ambiguous');
-  if (meaning.kind === 'nothing') return rejected('not-a-command');
-  // The app can say why not ("there is no bolt forty"), but must be as sure as of a real command.
-  const manner = meaning.kind === 'command' ? meaning.manner : 'progress';
-  const graded = grade(score, manner, said.words.length);
-  const heard = { words, score: graded, ...span } as const;
-  if (manner === 'stop') {
+  const graded = (manner: Manner): number => grade(score, manner, said.words.length);
+  if (meaning.kind === 'command' && meaning.manner === 'stop') {
     // It means the same in every state, so it holds however old the grammar it was asked under.
-    return graded < 0.5 ? rejected('score') : { type: 'heard', revision: live.revision, ...heard };
+    const sure = graded('stop');
+    return sure < 0.5 ? rejected('score') : { type: 'heard', revision: live.revision, words, score: sure, ...span };
   }
   if (revision !== live.revision || said.torn) return rejected('stale');
+  if (meaning.kind === 'ambiguous') return rejected('ambiguous');
+  if (meaning.kind === 'nothing') return rejected('not-a-command');
   const veto = vetoOf(said);
   if (veto) return rejected(veto);
-  return graded < 0.5 ? rejected('score') : { type: 'heard', revision, ...heard };
+  // The app can say why not ("there is no bolt forty"), but must be as sure as of a real command.
+  const sure = graded(meaning.kind === 'command' ? meaning.manner : 'progress');
+  return sure < 0.5 ? rejected('score') : { type: 'heard', revision, words, score: sure, ...span };
 }
 
 /** One half at the bar, 1 at certainty. */
