@@ -3,13 +3,14 @@ import { assertNever } from '../core/result';
 import { Bench, type BenchProps } from './bench/bench';
 import type { OnUi } from './events';
 import { Jobs, type JobsProps } from './jobs/jobs';
+import { later } from './later';
 import { NavBar } from './nav-bar';
 import { type Notice, Notices } from './notices';
-import { ProcedureReader, type ProcedureReaderProps } from './procedures/procedure-reader';
+import type { ProcedureReaderProps } from './procedures/procedure-reader';
 import { Procedures, type ProceduresProps } from './procedures/procedures';
-import { type RecordProps, RecordScreen } from './record/record';
+import type { RecordProps } from './record/record';
 import type { TextSize, Theme } from './setup/settings';
-import { Setup, type SetupProps } from './setup/setup';
+import type { SetupProps } from './setup/setup';
 import { Start, type StartProps } from './start/start';
 import { useKeys } from './use-keys';
 import { type ScreenWords, sayer } from './words/words';
@@ -22,6 +23,10 @@ import './theme/paged.css';
 import './app.css';
 // Last, so that on paper it wins over every screen.
 import './theme/paper.css';
+
+const ProcedureReader = later(async () => (await import('./procedures/procedure-reader')).ProcedureReader);
+const RecordScreen = later(async () => (await import('./record/record')).RecordScreen);
+const Setup = later(async () => (await import('./setup/setup')).Setup);
 
 /** What is on the screen: one of these, with all it shows. */
 export type Screen =
