@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { ENGLISH_CARD } from '../../../src/cli/procedure-card-words';
 import { cardHtml } from '../../../src/core/card/card-html';
@@ -116,7 +115,7 @@ describe('as a page', () => {
     const said = new Set(
       words(
         page
-          .replace(/<style>[^]*<\/style>/, '')
+          .replace(/<style>[\s\S]*<\/style>/, '')
           .replace(/<[^>]+>/g, ' ')
           .replace(/&#?\w+;/g, ' '),
       ),
