@@ -16,7 +16,7 @@ import { openStore } from './store/open-store';
 import { writerLock } from './store/writer-lock';
 import { App } from './ui/app';
 import type { Settings } from './ui/setup/settings';
-import { openAudio } from './voice/audio-bus';
+import { audioContext, openAudio } from './voice/audio-bus';
 import { embeddedMouth, embeddedVoice } from './voice/embedded';
 import { DEFAULT_SPEAKER } from './voice/flite/speakers';
 import { silentVoice } from './voice/silent';
@@ -119,3 +119,13 @@ shell.subscribe(() => {
 });
 draw();
 await shell.load();
+
+if (import.meta.env.PROD) {
+  const { keepOffline } = await import('./offline/keep-offline');
+  void keepOffline({
+    busy: () => shell.jobOpen || audioContext() !== null,
+    tell: ({ state }) => {
+      root.dataset.offline = state;
+    },
+  });
+}
