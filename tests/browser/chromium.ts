@@ -17,15 +17,17 @@ const ARGS = [
   '--disable-background-networking',
   '--disable-component-update',
   '--no-first-run',
-  '--use-fake-ui-for-media-stream',
-  '--use-fake-device-for-media-stream',
   // No name resolves: a request that leaves the machine fails and is seen.
   '--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1',
 ];
 
+const ALLOWED = '--use-fake-ui-for-media-stream';
+
 type Launch = {
   /** A WAV file the fake microphone plays once. */
   readonly microphone?: string;
+  /** What the system says to whoever asks for a microphone; it is there and allowed unless named here. */
+  readonly microphoneIs?: 'refused' | 'missing';
   /** A folder that outlives the browser, for what must survive it. */
   readonly profile?: string;
   readonly viewport?: { readonly width: number; readonly height: number };
@@ -33,26 +35,26 @@ type Launch = {
   readonly serviceWorkers?: 'allow' | 'block';
 };
 
-const argsFor = (microphone?: string): string[] =>
-  microphone ? [...ARGS, `--use-file-for-fake-audio-capture=${microphone}%noloop`] : ARGS;
+function argsFor({ microphone, microphoneIs }: Launch): string[] {
+  if (microphoneIs === 'refused') return [...ARGS, '--use-fake-device-for-media-stream', `${ALLOWED}=deny`];
+  if (microphoneIs === 'missing') return [...ARGS, ALLOWED];
+  const played = microphone ? [`--use-file-for-fake-audio-capture=${microphone}%noloop`] : [];
+  return [...ARGS, '--use-fake-device-for-media-stream', ALLOWED, ...played];
+}
 
 /** A page in a browser of its own. With a profile the browser's process can be killed and started again on it. */
-export async function openContext({
-  microphone,
-  profile,
-  viewport,
-  serviceWorkers = 'allow',
-}: Launch = {}): Promise<BrowserContext> {
+export async function openContext(launch: Launch = {}): Promise<BrowserContext> {
+  const { profile, viewport, serviceWorkers = 'allow' } = launch;
   if (!chromiumPath) throw new Error('no Chromium');
   const size = viewport ?? { width: 1280, height: 800 };
   if (profile)
     return chromium.launchPersistentContext(profile, {
       executablePath: chromiumPath,
-      args: argsFor(microphone),
+      args: argsFor(launch),
       viewport: size,
       serviceWorkers,
     });
-  const browser: Browser = await chromium.launch({ executablePath: chromiumPath, args: argsFor(microphone) });
+  const browser: Browser = await chromium.launch({ executablePath: chromiumPath, args: argsFor(launch) });
   const context = await browser.newContext({ viewport: size, serviceWorkers });
   context.on('close', () => void browser.close());
   return context;

@@ -44,7 +44,8 @@ export function nextWords(job: Job): string | null {
 const NOTHING_DONE = { setting: null, marked: false, bolts: new Map(), orderBroken: false, waited: false };
 
 function settingOf(pass: Pass): string | null {
-  return 'target' in pass ? `set at ${spelled(pass.target.value)}` : null;
+  if ('target' in pass) return `set at ${spelled(pass.target.value)}`;
+  return 'degrees' in pass ? `set at ${spelled(pass.degrees)}` : null;
 }
 
 function forStep(job: Job, { id, question }: Step): string {

@@ -1,0 +1,153 @@
+import type { BrowserContext } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { readTongue } from '../../src/cli/tongue-files';
+import { reply } from '../../src/core/phrasing/reply';
+import { Bay } from './bay';
+import { chromiumPath, openContext } from './chromium';
+import { openSite, type Site } from './site';
+import { typed } from './typist';
+import { endWorker, started, upsetWorker, watchWorkers } from './workers';
+
+const tongue = readTongue('en');
+type Fault = 'microphone-refused' | 'microphone-missing' | 'recogniser-failed';
+const wordsFor = (fault: Fault): string => tongue.phrase([reply(fault, {})]).shown;
+
+describe.skipIf(!chromiumPath)('when something is broken', () => {
+  let site: Site;
+  let context: BrowserContext;
+  beforeAll(async () => {
+    site = await openSite();
+  });
+  afterEach(async () => {
+    await context?.close();
+  });
+  afterAll(async () => {
+    await site?.close();
+  });
+
+  const begun = async (
+    launch: Parameters<typeof openContext>[0],
+    before: (bay: Bay) => Promise<void>,
+  ): Promise<Bay> => {
+    context = await openContext({ serviceWorkers: 'block', ...launch });
+    const bay = new Bay(await context.newPage());
+    await before(bay);
+    await bay.open(site.address);
+    await bay.begin('Practice plate');
+    return bay;
+  };
+
+  /** Whatever is broken, hands still work, and nothing but hands has moved the job. */
+  const handsWork = async (bay: Bay): Promise<void> => {
+    const { page } = bay;
+    const first = await bay.place();
+    await page.getByRole('button', { name: 'Done', exact: true }).click();
+    await page.waitForFunction((at) => document.getElementById('app')?.dataset.place !== at, first);
+    const second = await bay.place();
+    expect((await typed(bay, 'it reads upper right')).some((e) => e.kind === 'question-answered')).toBe(true);
+    expect(await bay.place()).not.toBe(second);
+    expect((await bay.log()).filter((e) => e.kind === 'heard' && e.by === 'voice')).toEqual([]);
+  };
+
+  const clearWords = async (bay: Bay, fault: Fault): Promise<void> => {
+    await bay.page.waitForSelector('#app[data-ear="failed"]', { timeout: 60_000 });
+    await bay.page.getByText(wordsFor(fault)).first().waitFor();
+  };
+
+  test('the microphone is refused: it says so, and the buttons do the job', async () => {
+    const bay = await begun({ microphoneIs: 'refused' }, async () => undefined);
+    await clearWords(bay, 'microphone-refused');
+    await handsWork(bay);
+  }, 120_000);
+
+  test('there is no microphone: it says so, and the buttons do the job', async () => {
+    const bay = await begun({ microphoneIs: 'missing' }, async () => undefined);
+    await clearWords(bay, 'microphone-missing');
+    await handsWork(bay);
+  }, 120_000);
+
+  test.each(['mdef', 'dict.txt'])(
+    'a file of the model is not there (%s): it says so, and the buttons do the job',
+    async (name) => {
+      const bay = await begun({}, async ({ page }) => {
+        await page
+          .context()
+          .route(`**/model/en-us/${name}`, (route) => route.fulfill({ status: 404, body: 'not found' }));
+      });
+      await clearWords(bay, 'recogniser-failed');
+      await handsWork(bay);
+    },
+    120_000,
+  );
+
+  test('a host that answers its start page for a file of the model is found out', async () => {
+    const bay = await begun({}, async ({ page }) => {
+      const start = { status: 200, contentType: 'text/html', body: '<!doctype html><title>Start</title>' };
+      await page.context().route('**/model/en-us/mdef', (route) => route.fulfill(start));
+    });
+    await clearWords(bay, 'recogniser-failed');
+    await handsWork(bay);
+  }, 120_000);
+
+  test('sound stays blocked: it says so, and the buttons do the job', async () => {
+    const bay = await begun({}, async ({ page }) => {
+      await page.addInitScript(() => {
+        AudioContext.prototype.resume = () => new Promise(() => undefined);
+        Object.defineProperty(AudioContext.prototype, 'state', { get: () => 'suspended' });
+      });
+    });
+    await bay.page.getByText('No sound could be opened').first().waitFor();
+    await handsWork(bay);
+  }, 120_000);
+
+  test.each([
+    ['dies without a word', endWorker],
+    ['breaks', upsetWorker],
+  ])(
+    'the ear %s: it says so, nothing moves, and another ear hears',
+    async (_, harm) => {
+      const bay = await begun({}, async (b) => {
+        await b.wireMicrophone();
+        await watchWorkers(context);
+      });
+      await bay.armed();
+      const place = await bay.place();
+      const ears = await started(bay.page, 'ear-worker');
+      await harm(bay.page, 'ear-worker');
+      await bay.page.getByText(wordsFor('recogniser-failed')).first().waitFor({ timeout: 60_000 });
+      expect(await bay.place()).toBe(place);
+      await bay.armed();
+      expect(await started(bay.page, 'ear-worker')).toBeGreaterThan(ears);
+      await bay.say('this step is done');
+      expect(await bay.place()).not.toBe(place);
+    },
+    240_000,
+  );
+
+  test('the voice dies: the words stay on the screen, and the next voice speaks', async () => {
+    const bay = await begun({}, async (b) => {
+      await b.wireMicrophone();
+      await b.tapReplies();
+      await watchWorkers(context);
+    });
+    await bay.armed();
+    const voices = await started(bay.page, 'flite-worker');
+    await endWorker(bay.page, 'flite-worker');
+    const came = await typed(bay, 'this step is done');
+    const said = came.find((e) => e.kind === 'said');
+    expect(came.some((e) => e.kind === 'step-done')).toBe(true);
+    expect(await bay.page.textContent('#app')).toContain(said?.kind === 'said' ? said.text : 'nothing was said');
+    await bay.page.waitForFunction(
+      (n) =>
+        (window as unknown as { allWorkers: { address: string }[] }).allWorkers.filter(({ address }) =>
+          address.includes('flite-worker'),
+        ).length > n,
+      voices,
+      { timeout: 60_000 },
+    );
+    const { seconds } = await bay.repliesHeard();
+    await typed(bay, 'it reads upper right');
+    await bay.armed();
+    expect((await bay.repliesHeard()).seconds).toBeGreaterThan(seconds + 1);
+  }, 240_000);
+});
