@@ -5,9 +5,11 @@ import { modelFiles, packed, STATIC_MODEL, TONE_MODEL } from '../vosk/archives';
 import { type Bench, openBench } from '../vosk/bench';
 import type { VoskBench } from '../vosk/bench-page';
 import { AT_BOLTS, AT_STEP } from '../vosk/tone-grammar';
+import { toneSpeech } from '../vosk/tone-sound';
 import { OTHER } from '../vosk/tone-words';
 import { VoskBay } from '../vosk/vosk-bay';
 import { chromiumPath } from './chromium';
+import { room } from './speaker';
 
 /**
  * The whole path of a model the user brings, in the real library, with a model whose words are tones. What it cannot
@@ -17,7 +19,11 @@ import { chromiumPath } from './chromium';
 declare const window: {
   readonly voskBench: VoskBench;
   readonly listener: ReturnType<VoskBench['listenTo']>;
+  readonly soak: (times: number) => Promise<{ readonly said: number; readonly torn: number }>;
 };
+
+/** An hour where SOAK is set; where it is not, long enough for a recogniser to be replaced of old age. */
+const SOAK = { minutes: process.env.SOAK ? 60 : 6, warmUpMinutes: 4, rateHz: 48_000 } as const;
 
 /** Of script, fetched when such a model is chosen. */
 const BUDGET_BYTES = 5_800_000;
@@ -201,4 +207,36 @@ describe.runIf(chromiumPath)('a model the user brings', () => {
     await expect.poll(() => bay.page.workers().length).toBe(0);
     expect(await bay.page.locator('iframe').count()).toBe(0);
   }, 150_000);
+
+  test(`does not grow while it listens: ${SOAK.minutes} minutes of sound, fed fast`, async () => {
+    await bay.keep(TONE_MODEL);
+    // Twenty seconds: commands, other speech, and the faint noise of a room, at the rate of a real microphone.
+    const sentences = ['bolt seven done', OTHER, 'next step', `${OTHER} ${OTHER} bolt two`, 'stop'];
+    const said = sentences.flatMap((text) => [...toneSpeech(text, SOAK.rateHz, 1, 1.5).samples]);
+    const noise = room(20, SOAK.rateHz, 0.0005);
+    const samples = Array.from(noise, (faint, n) => faint + (said[n] ?? 0));
+    await bay.page.evaluate(
+      async ([live, rate, sound]) => {
+        const frame = await window.voskBench.openFrame(live, rate);
+        Object.assign(window, { soak: (times: number) => frame.feed(sound, times) });
+      },
+      [AT_BOLTS, SOAK.rateHz, samples] as const,
+    );
+    const feed = (minutes: number) => bay.page.evaluate((times) => window.soak(times), minutes * 3);
+
+    await feed(SOAK.warmUpMinutes);
+    const megabytes = [await bay.residentMegabytes()];
+    for (let part = 0; part < 3; part += 1) {
+      await feed(SOAK.minutes / 3);
+      megabytes.push(await bay.residentMegabytes());
+    }
+    const counts = await feed(1);
+    console.log(
+      `memory of the page and the library, MB: ${megabytes.map(Math.round).join(', ')}; ${JSON.stringify(counts)}`,
+    );
+    // Nothing was lost when a recogniser was replaced.
+    const rounds = 3 * (SOAK.warmUpMinutes + SOAK.minutes + 1);
+    expect(counts).toEqual({ said: rounds * sentences.length, torn: 0 });
+    expect(Math.max(...megabytes.slice(1))).toBeLessThan(1.1 * (megabytes[0] ?? 0));
+  }, 900_000);
 });

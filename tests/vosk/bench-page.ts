@@ -1,9 +1,9 @@
 import type { LiveGrammar } from '../../src/core/language/grammar';
 import type { Recogniser, RecogniserEvent } from '../../src/core/ports';
 import { type FrameLink, frameLink } from '../../src/speech/vosk/frame-link';
-import type { FromFrame } from '../../src/speech/vosk/frame-messages';
 import { modelShelf } from '../../src/speech/vosk/model-shelf';
 import { type VoskNews, voskRecogniser } from '../../src/speech/vosk/recogniser';
+import { phrasesFor } from '../../src/speech/vosk/vocabulary';
 
 /** What the browser test works: the recogniser as the app would make it, with its events kept for looking at. */
 
@@ -30,37 +30,50 @@ function listenTo(live: LiveGrammar) {
 }
 
 /** The frame alone, fed as fast as it takes: hours of sound in minutes. */
-async function openFrame(archive: Blob, phrases: readonly string[], sampleRate: number) {
+async function openFrame(live: LiveGrammar, sampleRate: number) {
+  const model = await shelf.open();
+  if (!model) throw new Error('no model is kept');
+  const { revision, phrases } = phrasesFor(live, model.words);
   const { port1, port2 } = new MessageChannel();
-  const heard: string[] = [];
-  let pong: () => void = () => undefined;
+  const counts = { said: 0, torn: 0 };
+  let answered: () => void = () => undefined;
   const link = await new Promise<FrameLink>((resolve, reject) => {
     const made: FrameLink = frameLink(
       page,
       (send) => {
-        send({ type: 'load', archive });
-        send({ type: 'arm', revision: 'soak', phrases });
+        send({ type: 'load', archive: model.archive });
+        send({ type: 'arm', revision, phrases });
         send({ type: 'listen', sampleRate, blocks: port2 }, [port2]);
       },
-      (event: FromFrame) => {
+      (event) => {
         if (event.type === 'ready') resolve(made);
         if (event.type === 'failed') reject(new Error(event.detail));
-        if (event.type === 'said') heard.push(event.said.words.map(({ word }) => word).join(' '));
-        if (event.type === 'pong') pong();
+        if (event.type === 'said') counts[event.said.torn ? 'torn' : 'said'] += 1;
+        if (event.type === 'pong') answered();
       },
     );
   });
-  /** Resolves when nearly all of it has been decoded. */
-  const feed = async (samples: Float32Array): Promise<void> => {
+
+  /** Plays some sound over and over, each time once the library has nearly caught up. */
+  const feed = async (samples: readonly number[], times: number): Promise<typeof counts> => {
     const block = Math.round(sampleRate * 0.03);
-    for (let at = 0; at < samples.length; at += block) port1.postMessage(samples.slice(at, at + block));
-    await new Promise<void>((resolve) => {
-      pong = resolve;
-      // Through the same queue as the sound, so that it is asked after it.
-      setTimeout(() => link.send({ type: 'ping', id: 0 }), 0);
-    });
+    const batch = Math.round(sampleRate * 2);
+    for (let time = 0; time < times; time += 1)
+      for (let from = 0; from < samples.length; from += batch) {
+        const until = Math.min(samples.length, from + batch);
+        for (let at = from; at < until; at += block) {
+          port1.postMessage(Float32Array.from(samples.slice(at, Math.min(until, at + block))));
+        }
+        const caughtUp = new Promise<void>((resolve) => {
+          answered = resolve;
+        });
+        // The sound goes through a port of its own, and is to arrive first.
+        setTimeout(() => link.send({ type: 'ping', id: time }));
+        await caughtUp;
+      }
+    return counts;
   };
-  return { feed, heard, close: link.close };
+  return { feed, close: link.close };
 }
 
 /** Whether this page may make code from text. Asked as it loads: whatever a debugger asks is let through. */

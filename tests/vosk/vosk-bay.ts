@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import type { BrowserContext, Page } from 'playwright-core';
 import type { LiveGrammar } from '../../src/core/language/grammar';
 import type { RecogniserEvent } from '../../src/core/ports';
@@ -46,6 +47,19 @@ export class VoskBay {
 
   close(): Promise<void> {
     return this.#context.close();
+  }
+
+  /** Of all pages together, after what is no longer used has been given back. Linux tells it in its process files. */
+  async residentMegabytes(): Promise<number> {
+    await this.page.requestGC();
+    const session = await this.#context.browser()?.newBrowserCDPSession();
+    const { processInfo = [] } = (await session?.send('SystemInfo.getProcessInfo')) ?? {};
+    await session?.detach();
+    const pages = processInfo.filter(({ type }) => type === 'renderer');
+    return pages.reduce((sum, { id }) => {
+      const kilobytes = /VmRSS:\s+(\d+) kB/.exec(readFileSync(`/proc/${id}/status`, 'utf8'))?.[1];
+      return sum + Number(kilobytes ?? 0) / 1024;
+    }, 0);
   }
 
   get requests(): readonly string[] {

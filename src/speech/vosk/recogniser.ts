@@ -24,8 +24,11 @@ export type VoskSetup = {
   readonly onNews?: (news: VoskNews) => void;
 };
 
+/** The recogniser, and the microphone's own stream for whoever records a note. */
+export type VoskRecogniser = Recogniser & { readonly stream: () => MediaStream | null };
+
 /** The recogniser of a model the user brought. Half duplex: while the voice speaks it hears nothing at all. */
-export function voskRecogniser({ context, page, model, microphone, onNews }: VoskSetup): Recogniser {
+export function voskRecogniser({ context, page, model, microphone, onNews }: VoskSetup): VoskRecogniser {
   const listeners = new Set<(event: RecogniserEvent) => void>();
   let state: 'new' | 'started' | 'closed' = 'new';
   let link: FrameLink | null = null;
@@ -116,6 +119,7 @@ export function voskRecogniser({ context, page, model, microphone, onNews }: Vos
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
+    stream: feed.stream,
     close: () => {
       state = 'closed';
       link?.close();

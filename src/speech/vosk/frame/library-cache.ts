@@ -8,7 +8,8 @@ const TABLE = 'FILE_DATA';
  * another tab that has it open, and the library's next opening behind that.
  */
 export async function emptyLibraryCache(): Promise<void> {
-  const known = await indexedDB.databases();
+  // Private windows of some browsers have none, which is as good as empty.
+  const known = await indexedDB.databases().catch(() => []);
   if (!known.some(({ name }) => name === DATABASE)) return;
   await new Promise<void>((resolve) => {
     const opening = indexedDB.open(DATABASE);

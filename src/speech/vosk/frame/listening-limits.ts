@@ -6,8 +6,8 @@ export const LIMITS = {
   /** Thrown away after a microphone opens, and after our own voice has ended. */
   opening: 0.5,
   afterMute: 0.25,
-  /** Words that begin this early in a fresh recogniser may have begun before it. */
-  fresh: 0.15,
+  /** Words that begin this early in a fresh recogniser may be the rest of what began before it. */
+  fresh: 0.3,
   longest: 8,
   /** A recogniser grows while it listens: after so long it is replaced in the next pause. */
   oldAge: 180,

@@ -81,11 +81,6 @@ export class Listening {
     if (this.#gathered >= LIMITS.chunk * this.#sampleRate) this.#feed();
   }
 
-  close(): void {
-    this.#drop();
-    this.#sampleRate = 0;
-  }
-
   #feed(): void {
     const chunk = joined(this.#blocks, this.#gathered);
     this.#forget();

@@ -15,16 +15,21 @@ const LOG_LEVEL = -1;
 /** Fetches the library and loads an archive that has been checked. */
 export async function openVosk(archive: Blob, onStage: (stage: LoadStage) => void): Promise<Result<Engine, LoadFault>> {
   onStage('script');
-  const library = await import('vosk-browser').catch((error: unknown) => String(error));
-  if (typeof library === 'string') return fail({ code: 'worker-crashed', detail: library });
-  onStage('model');
-  await emptyLibraryCache();
   const address = URL.createObjectURL(archive);
-  const model = new library.Model(address, LOG_LEVEL);
-  const loaded = await settled(model);
-  URL.revokeObjectURL(address);
-  await emptyLibraryCache();
-  return loaded.ok ? ok({ open: (...asked) => openSession(model, ...asked) }) : loaded;
+  try {
+    const { Model } = await import('vosk-browser');
+    onStage('model');
+    await emptyLibraryCache();
+    const model = new Model(address, LOG_LEVEL);
+    const loaded = await settled(model);
+    await emptyLibraryCache();
+    return loaded.ok ? ok({ open: (...asked) => openSession(model, ...asked) }) : loaded;
+  } catch (error) {
+    // The script could not be fetched, or the page may not start its worker.
+    return fail({ code: 'worker-crashed', detail: String(error) });
+  } finally {
+    URL.revokeObjectURL(address);
+  }
 }
 
 /** The library's own promise never settles where a model is broken, hence both events and a limit. */
