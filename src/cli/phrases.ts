@@ -1,7 +1,9 @@
 import { placesOf, type ReachedPlace } from '../core/authoring/places';
 import { type Sayable, sayableAt } from '../core/authoring/sayable';
+import { planOf } from '../core/job/plan';
 import type { Procedure } from '../core/procedure/procedure';
 import type { Tongue } from '../core/tongue';
+import { leavesOf, nodesOf } from '../machine/nodes';
 import { EXIT } from './procedure-check';
 import { type ProcedureIo, terminalIo } from './procedure-io';
 import { withProcedure } from './procedure-read';
@@ -20,6 +22,8 @@ export const phrases = (argv: readonly string[], io: ProcedureIo): Promise<numbe
   return withProcedure(words, 1, PHRASES_USAGE, io, (procedure) => {
     const report = argv.includes('--lines') ? phraseLines : phraseReport;
     for (const line of report(procedure, readTongue('en'))) io.print(line);
+    const lost = notReached(procedure);
+    if (lost.length > 0) io.complain(`No way was found to: ${lost.join(', ')}. Rehearse the job up to there.`);
     return EXIT.fine;
   });
 };
@@ -44,6 +48,14 @@ export function* phraseReport(procedure: Procedure, tongue: Tongue): Generator<s
     const own = sayable.filter(({ rule }) => !isWorking(place) || !common.has(rule));
     yield* own.map(sayableLine);
   }
+}
+
+/** States that the walk did not come to. The checker should have found the reason; where it did not, this tells. */
+function notReached(procedure: Procedure): readonly string[] {
+  const seen = new Set(placesOf(procedure).map(({ node }) => node));
+  return leavesOf(nodesOf(planOf(procedure)))
+    .map(({ id }) => id)
+    .filter((id) => !seen.has(id));
 }
 
 const isWorking = ({ node, asking }: ReachedPlace): boolean =>

@@ -22,7 +22,10 @@ export const EXIT = {
 const USAGE =
   'Usage: check FILE...   checks procedure documents; exits 1 on any error, 2 on a file that cannot be read.';
 
-/** Checks documents and prints each finding as `file:line:column severity code message`. Answers with the exit code. */
+/**
+ * Checks documents and complains of each finding as `file:line:column severity code message`; the count of each file is
+ * printed. Answers with the exit code.
+ */
 export async function main(argv: readonly string[], io: CommandIo): Promise<number> {
   if (argv.length === 0 || argv.some((word) => word.startsWith('-'))) {
     io.complain(USAGE);
@@ -41,13 +44,14 @@ async function checkFile(file: string, io: CommandIo): Promise<number> {
   }
   const checked = checkProcedure(text, file);
   const errors = checked.ok ? [] : checked.error;
-  for (const issue of [...errors, ...checked.warnings]) io.print(lineFor(issue));
+  for (const issue of [...errors, ...checked.warnings]) io.complain(issueLine(issue));
   const steps = checked.ok ? `, ${checked.value.phases.flatMap((phase) => phase.steps).length} steps` : '';
   io.print(`${file}: ${count(errors.length, 'error')}, ${count(checked.warnings.length, 'warning')}${steps}`);
   return checked.ok ? EXIT.fine : EXIT.broken;
 }
 
-const lineFor = ({ file, line, column, severity, code, given, message, mend }: ProcedureIssue): string =>
+/** One finding as `file:line:column severity code message`, in one line. */
+export const issueLine = ({ file, line, column, severity, code, given, message, mend }: ProcedureIssue): string =>
   `${file}:${line}:${column} ${severity} ${code} ${message}${given === '' ? '' : ` Given: ${given}.`} ${mend}`;
 
 const count = (n: number, word: string): string => `${n} ${word}${n === 1 ? '' : 's'}`;

@@ -21,7 +21,7 @@ export const explain = (argv: readonly string[], io: ProcedureIo): Promise<numbe
     return EXIT.fine;
   });
 
-export function* explanation(procedure: Procedure, id: string, tongue: Tongue): Generator<string> {
+function* explanation(procedure: Procedure, id: string, tongue: Tongue): Generator<string> {
   const { step, phase } = stepIn(planOf(procedure), id);
   const node = `${phase.id}.${id}`;
   const everywhere = placesOf(procedure);

@@ -73,14 +73,19 @@ export const MISTAKES: readonly Mistake[] = [
   mistake('unknown-group', 'window: 23–27 N·m, of: long', 'window: 23–27 N·m, of: thick'),
   mistake('unknown-fastener', 'numbers: [3, 4]', 'numbers: [3, 5]'),
   mistake('never-used', '  dial-gauge:', '  hoist: { say: hoist }\n  dial-gauge:'),
-  mistake('rule-missing', ', rule: Used again while no longer than 80 mm. }', ' }'),
+  mistake(
+    'rule-missing',
+    ', rule: Used again while no longer than 80 mm. }',
+    ' }',
+    '`use: measured` without a `rule:`',
+  ),
 
   mistake('bad-quantity', 'torque: 25 N·m', 'torque: 25 pounds'),
   mistake('wrong-unit', 'torque: 25 N·m', 'torque: 25 mm'),
   mistake('unit-pair-disagrees', '0.15 mm (0.006 in)', '0.15 mm (0.014 in)'),
   mistake('window-without-target', 'window: 23–27 N·m', 'window: 27–30 N·m'),
   mistake('window-missing', '45° (40–50)', '45°'),
-  mistake('limit-without-bound', ', most: 0.15 mm (0.006 in) }', ' }'),
+  mistake('limit-without-bound', ', most: 0.15 mm (0.006 in) }', ' }', 'neither `least:` nor `most:`'),
   mistake('bounds-reversed', 'between: [0, 2]', 'between: [2, 0]'),
 
   mistake('pattern-layout', 'columns: { say: [left, right]', 'columns: { say: [left]'),
@@ -118,7 +123,7 @@ export const MISTAKES: readonly Mistake[] = [
     'tool: ratchet, swings: 1 }\n          - { id: undo, say: undo, slacken: 90° }',
   ),
   mistake('setting-outside-wrenches', 'range: 8–60 N·m', 'range: 40–200 N·m'),
-  mistake('angle-without-over-rule', 'over: {', 'early: {'),
+  mistake('angle-without-over-rule', 'over: {', 'early: {', 'no `over:` under `recovery:`'),
 
   mistake('too-few-wrong-answers', '\n            none: [nothing is printed]', ''),
   mistake(

@@ -8,11 +8,10 @@ import { idFrom } from '../core/authoring/scalar';
 import { writeDocument } from '../core/authoring/write-document';
 import { checkProcedure } from '../core/procedure/check-procedure';
 import { fail, ok, type Result } from '../core/result';
-import { EXIT } from './procedure-check';
+import { EXIT, issueLine } from './procedure-check';
 import type { ProcedureIo } from './procedure-io';
 import { NEW_USAGE, type NewFlags, newFlags } from './procedure-new-flags';
 import { readOrAsk } from './procedure-new-questions';
-import { issueLine } from './procedure-read';
 
 /** Writes a document from what a manual's page says. Nothing is written that the checker would refuse. */
 export async function newDocument(argv: readonly string[], io: ProcedureIo): Promise<number> {

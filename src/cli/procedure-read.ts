@@ -1,15 +1,10 @@
 import { checkProcedure } from '../core/procedure/check-procedure';
-import type { ProcedureIssue } from '../core/procedure/issue';
 import type { Procedure } from '../core/procedure/procedure';
-import { EXIT } from './procedure-check';
+import { EXIT, issueLine } from './procedure-check';
 import type { ProcedureIo } from './procedure-io';
 
-/** One finding as `file:line:column severity code message`, in one line. */
-export const issueLine = ({ file, line, column, severity, code, given, message, mend }: ProcedureIssue): string =>
-  `${file}:${line}:${column} ${severity} ${code} ${message}${given === '' ? '' : ` Given: ${given}.`} ${mend}`;
-
 /** A checked procedure, or the exit code after everything that is wrong with it has been told. */
-export async function readProcedure(file: string, io: ProcedureIo): Promise<Procedure | number> {
+async function readProcedure(file: string, io: ProcedureIo): Promise<Procedure | number> {
   const text = await io.readText(file).catch((reason: unknown) => new Error(String(reason)));
   if (text instanceof Error) {
     io.complain(`${file}: cannot be read. ${text.message}`);

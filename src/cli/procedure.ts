@@ -19,7 +19,7 @@ type ProcedureCommand = {
 const COMMANDS: ReadonlyMap<string, ProcedureCommand> = new Map<string, ProcedureCommand>([
   [
     'check',
-    { usage: 'check FILE...   checks documents; each finding is a line file:line:column severity code', run: check },
+    { usage: 'check FILE...   checks documents; tells each finding as file:line:column severity code', run: check },
   ],
   ['new', { usage: NEW_USAGE, run: newDocument }],
   ['card', { usage: CARD_USAGE, run: card }],
@@ -35,7 +35,7 @@ const HELP = `Usage: npm run procedure -- COMMAND ...
 ${[...COMMANDS.values()].map(({ usage }) => `  ${usage.replaceAll('\n', '\n  ')}`).join('\n')}
 
 Exit code: ${EXIT.fine} all is well, ${EXIT.broken} a document has errors, ${EXIT.misused} a command was called wrongly or a file cannot be read or written.
-What was asked for goes to standard output, what is wrong to standard error; findings of "check" are what was asked for.`;
+What was asked for goes to standard output; what is wrong goes to standard error, as file:line:column severity code.`;
 
 /** Everything for those who write procedure documents, under one command. Answers with the exit code. */
 export async function main(argv: readonly string[], io: ProcedureIo): Promise<number> {

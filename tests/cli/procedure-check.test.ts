@@ -31,10 +31,10 @@ test.each([
   expect((await check(...argv)).code).toBe(code);
 });
 
-test('a finding is printed with file, line, column, code and how to mend it', async () => {
-  const { printed } = await check('broken.yaml');
+test('a finding is told with file, line, column, code and how to mend it', async () => {
+  const { printed, complaints } = await check('broken.yaml');
   const line = SOUND.split('\n').findIndex((text) => text.includes('tool: bar')) + 1;
-  expect(printed[0]).toMatch(
+  expect(complaints[0]).toMatch(
     new RegExp(`^broken\\.yaml:${line}:\\d+ error unknown-tool .*Given: barr\\. Did you mean "bar"`),
   );
   expect(printed.at(-1)).toBe('broken.yaml: 1 error, 1 warning');

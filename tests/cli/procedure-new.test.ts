@@ -123,6 +123,20 @@ describe('a document that is written passes the check', () => {
   });
 });
 
+test('no words, however strange, make a document that is broken: it is whole, or not written', async () => {
+  const words = fc.string({ unit: 'binary', minLength: 1, maxLength: 120 }).filter((text) => !text.startsWith('-'));
+  const flag = fc.constantFrom('title', 'machine', 'name', 'viewed-from', 'source', 'lubrication', 'edition', 'passes');
+  await fc.assert(
+    fc.asyncProperty(words, flag, async (text, name) => {
+      const base = [...NAMED, '--circle', '4,80', '--order', 'cross', '--passes', '30 N·m'];
+      const { code, text: written, complaints } = await write(...base, `--${name}=${text}`);
+      if (code === EXIT.fine) read(written);
+      else expect([written, complaints.length > 0]).toEqual([undefined, true]);
+    }),
+    { numRuns: 200 },
+  );
+});
+
 describe('what was typed is what stands there', () => {
   test('figures stay as the manual prints them, and an angle gets the usual window', async () => {
     const { text } = await write(

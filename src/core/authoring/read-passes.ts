@@ -7,7 +7,7 @@ import type { DraftIssue, PassDraft, SubsetDraft } from './draft';
 import { type Piece, piecesOf } from './pieces';
 
 /** The usual window of an angle where a manual gives none, in degrees either way (common practice). */
-export const USUAL_WINDOW = 5;
+const USUAL_WINDOW = 5;
 
 /**
  * Reads passes as manuals print them: "30 N·m (22 lbf·ft), 50 N·m, 90°, 90°". A pass may also be "repeat",
