@@ -37,6 +37,11 @@ const save = (name: string, text: string, mime: string): void => {
   setTimeout(() => URL.revokeObjectURL(url), 10_000);
 };
 
+const MICROPHONE = { deviceId: null, echoCancellation: false };
+
+/** A model of the person's own is rare, and what handles it is fetched only then. */
+const models = async () => (await import('./speech/vosk/model-shelf')).modelShelf(new URL('.', document.baseURI).href);
+
 const rateOf = (settings: () => Settings) => () => ({ speaker: DEFAULT_SPEAKER, rate: settings().speechRate });
 
 const shell = new Shell({
@@ -63,7 +68,17 @@ const shell = new Shell({
             context: audio.value,
             modelBase: new URL('model/', document.baseURI).href,
             lexicon: earLexicon(tongue.lexicon),
-            microphone: { deviceId: null, echoCancellation: false },
+            microphone: MICROPHONE,
+          });
+          return { recogniser, microphone: recogniser.stream };
+        },
+        ownEar: async () => {
+          const { voskRecogniser } = await import('./speech/vosk/recogniser');
+          const recogniser = voskRecogniser({
+            context: audio.value,
+            page: new URL('vosk.html', document.baseURI).href,
+            model: await models(),
+            microphone: MICROPHONE,
           });
           return { recogniser, microphone: recogniser.stream };
         },
@@ -81,6 +96,11 @@ const shell = new Shell({
     systemVoices,
   },
   clips: { record: recordSound, still: takeStill, play: playSound, url: blobUrl },
+  models: {
+    keep: async (archive, name) => (await models()).keep(archive, name),
+    kept: async () => (await models()).kept(),
+    clear: async () => (await models()).clear(),
+  },
   keepAwake,
   print: () => {
     draw();

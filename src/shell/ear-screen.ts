@@ -28,10 +28,11 @@ export function earScreen(desk: DeskView, speaking: boolean, shut: boolean, trou
   };
 }
 
-function stateOf({ ear }: DeskView, speaking: boolean, shut: boolean): EarView['state'] {
+function stateOf({ ear, earsOff }: DeskView, speaking: boolean, shut: boolean): EarView['state'] {
   if (ear.state === 'failed') return 'failed';
   if (ear.state === 'loading') return 'loading';
-  if (shut) return 'shut';
   if (speaking) return 'speaking';
+  if (shut) return 'waiting';
+  if (earsOff) return 'shut';
   return ear.floorDb > TOO_LOUD_DB ? 'too-loud' : 'listening';
 }

@@ -1,8 +1,6 @@
 import { planOf } from '../core/job/plan';
 import type { LogStore } from '../core/log/log-store';
 import { ok } from '../core/result';
-import { exportJob, jobFileText } from '../store/hand-over';
-import { fastenerCsv } from './fastener-csv';
 import { storeFaultWords } from './fault-words';
 import type { OpenJob } from './job-desk';
 import type { NoticeBoard } from './notice-board';
@@ -21,25 +19,28 @@ export class Exports {
   ) {}
 
   /** The open job goes out as it is in memory, whether or not it could be stored. Answers the name of the file. */
-  async wholeLog(jobId: string, open: OpenJob | null): Promise<string | null> {
+  async wholeLog(jobId: string, title: string, open: OpenJob | null): Promise<string | null> {
+    const { exportJob } = await import('../store/hand-over');
     const text = open?.card.id === jobId ? await this.#fromMemory(open) : await exportJob(this.store, jobId, true);
     if (!text.ok) {
       this.notices.trouble('export', storeFaultWords(text.error, this.words.say));
       return null;
     }
     this.notices.clear('export');
-    const name = fileName(jobId, open?.card.title ?? '', 'json');
+    const name = fileName(jobId, title, 'json');
     this.save(name, text.value, 'application/json');
     return name;
   }
 
-  table({ card, procedure, entries }: RecordSource): void {
+  async table({ card, procedure, entries }: RecordSource): Promise<void> {
+    const { fastenerCsv } = await import('./fastener-csv');
     // The mark at the front tells spreadsheets that the text is UTF-8.
     const csv = `\uFEFF${fastenerCsv(planOf(procedure), entries, this.words)}`;
     this.save(fileName(card.id, card.title, 'csv'), csv, 'text/csv;charset=utf-8');
   }
 
   async #fromMemory({ card, writer, desk, store }: OpenJob) {
+    const { jobFileText } = await import('../store/hand-over');
     await writer.flush();
     const blobs = await store.blobs(card.id);
     const isClosed = desk.job.status === 'closed';

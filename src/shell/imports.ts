@@ -1,7 +1,7 @@
-import { type JobFileIssue, parseJobFile } from '../core/log/job-file';
+import type { JobFileIssue } from '../core/log/job-file';
 import type { LogStore } from '../core/log/log-store';
 import type { Hash } from '../core/ports';
-import { type Imported, type ImportFault, importJob } from '../store/hand-over';
+import type { Imported, ImportFault } from '../store/hand-over';
 import type { PlainKey, Say } from '../ui/words/words';
 import { damageWhy, openFaultWords, storeFaultWords } from './fault-words';
 import { jobLogOf } from './job-log';
@@ -67,6 +67,7 @@ export class JobImports {
     if (!this.writing.isAllowed()) return;
     const text = await textOf(file, MOST_MEGABYTES, this.say, this.notices);
     if (text === null) return;
+    const { parseJobFile } = await import('../core/log/job-file');
     const checked = parseJobFile(text, this.hash);
     if (!checked.ok) {
       this.#refuse(file.name, checked.error);
@@ -98,6 +99,7 @@ export class JobImports {
 
   async #import(fork: Fork, keep: 'ask' | 'here' | 'file'): Promise<void> {
     const { title } = fork;
+    const { importJob } = await import('../store/hand-over');
     const imported = await importJob(this.store, fork.text, this.hash, keep);
     if (imported.ok) this.notices.news('import', this.say(OUTCOME[imported.value.outcome], { title }));
     else this.#tell(imported.error, fork);

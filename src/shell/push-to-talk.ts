@@ -11,6 +11,8 @@ export class PushToTalk {
 
   constructor(
     private readonly ear: SharedEar,
+    /** Whoever presses wants to talk: what was being said gives way. */
+    private readonly hush: () => void,
     private readonly after: After,
     private readonly changed: () => void,
   ) {
@@ -32,8 +34,10 @@ export class PushToTalk {
   pedal(isDown: boolean): void {
     if (!this.#isPedal) return;
     this.#stopWaiting();
-    if (isDown) this.ear.open('pedal');
-    else this.#cancel = this.after(GRACE_MS, () => this.#shut());
+    if (isDown) {
+      this.hush();
+      this.ear.open('pedal');
+    } else this.#cancel = this.after(GRACE_MS, () => this.#shut());
     this.changed();
   }
 

@@ -4,7 +4,7 @@ import type { JobCard } from '../core/log/log-store';
 import type { Procedure } from '../core/procedure/procedure';
 import type { Screen } from '../ui/app';
 import type { RecordWords } from './record-lists';
-import { type RecordBody, recordBody } from './record-view';
+import type { RecordBody, recordBody } from './record-view';
 
 /** A job whose record can be looked at: the one being worked on, or one only read. */
 export type RecordSource = {
@@ -19,7 +19,14 @@ export class RecordRoom {
   isWhole = false;
   #seen: { readonly entries: readonly Entry[]; readonly plan: Plan; readonly body: RecordBody } | null = null;
 
+  #make: typeof recordBody | null = null;
+
   constructor(private readonly words: RecordWords) {}
+
+  /** Fetches what works a record out: nobody needs it at the Bench. */
+  async load(): Promise<void> {
+    this.#make ??= (await import('./record-view')).recordBody;
+  }
 
   screen(
     { card, procedure, entries }: RecordSource,
@@ -27,7 +34,9 @@ export class RecordRoom {
       readonly playing: string | null;
       readonly picture: { readonly clip: string; readonly url: string } | null;
     },
-  ): Screen {
+  ): Screen | null {
+    const make = this.#make;
+    if (!make) return null;
     const { say } = this.words;
     const started = entries.find((e) => e.kind === 'job-started');
     const facts = [
@@ -42,17 +51,17 @@ export class RecordRoom {
       title: card.title,
       facts: facts.filter((fact) => fact !== ''),
       demonstration: procedure.demonstration,
-      ...this.#body(procedure, entries),
+      ...this.#body(make, procedure, entries),
       playing: shown.playing,
       picture: shown.picture && { ...shown.picture, say: say('line-picture') },
       whole: this.isWhole,
     };
   }
 
-  #body(procedure: Procedure, entries: readonly Entry[]): RecordBody {
+  #body(make: typeof recordBody, procedure: Procedure, entries: readonly Entry[]): RecordBody {
     if (this.#seen?.entries === entries) return this.#seen.body;
     const plan = this.#seen?.plan.procedure === procedure ? this.#seen.plan : planOf(procedure);
-    const body = recordBody(plan, entries, this.words);
+    const body = make(plan, entries, this.words);
     this.#seen = { entries, plan, body };
     return body;
   }

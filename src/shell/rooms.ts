@@ -9,6 +9,7 @@ import { JobImports } from './imports';
 import type { DeskHost } from './job-desk';
 import { Jobs } from './jobs';
 import { Library } from './library';
+import { ModelDesk } from './model-desk';
 import { NoticeBoard } from './notice-board';
 import { ProcedureDesk } from './procedure-desk';
 import { PushToTalk } from './push-to-talk';
@@ -37,6 +38,7 @@ export type Rooms = {
   readonly clips: Clips;
   readonly checks: SoundChecks;
   readonly storage: StorageWatch;
+  readonly models: ModelDesk;
 };
 
 type Hooks = {
@@ -75,7 +77,7 @@ export function roomsOf(parts: ShellParts, { settings, perform, changed }: Hooks
     session,
     notices,
     sound,
-    talk: new PushToTalk(sound.ear, after, changed),
+    talk: new PushToTalk(sound.ear, () => sound.voice.hush(), after, changed),
     seat,
     jobs,
     library,
@@ -86,5 +88,6 @@ export function roomsOf(parts: ShellParts, { settings, perform, changed }: Hooks
     clips: new Clips({ ...clipHost, stopOnly: () => grammarOf('stop') }),
     checks: new SoundChecks({ ear: sound.ear, after, grammar: () => grammarOf('tell-next', 'tell-place'), changed }),
     storage: new StorageWatch(store, say, notices),
+    models: new ModelDesk(parts.models, say, notices),
   };
 }

@@ -4,15 +4,14 @@ import type { ScreenName } from '../ui/events';
 import type { Settings } from '../ui/setup/settings';
 import type { VoiceChoice } from '../ui/setup/voice-setup';
 import { benchScreen } from './bench-screen';
-import type { RecordSource } from './record-room';
+import type { RecordDesk } from './record-desk';
 import type { Rooms } from './rooms';
 import type { ShellParts } from './shell-parts';
 
 export type Shown = {
   readonly name: ScreenName;
   readonly settings: Settings;
-  /** A record that is only read; null while the open job's is meant. */
-  readonly reading: RecordSource | null;
+  readonly record: RecordDesk;
   readonly systemVoices: readonly VoiceChoice[];
 };
 
@@ -36,7 +35,7 @@ export function screenOf(shown: Shown, rooms: Rooms, parts: ShellParts): Screen 
     case 'bench':
       return bench(rooms, parts) ?? list;
     case 'record':
-      return record(shown, rooms) ?? list;
+      return shown.record.screen() ?? list;
     case 'jobs':
       return list;
     case 'procedures':
@@ -50,6 +49,7 @@ export function screenOf(shown: Shown, rooms: Rooms, parts: ShellParts): Screen 
         microphone: checks.microphone,
         noise: checks.noise,
         systemVoices: shown.systemVoices,
+        model: rooms.models.state,
         storage: storage.state,
       };
     default:
@@ -65,9 +65,4 @@ function bench({ seat, sound, say, session }: Rooms, { tongue, words, clock }: S
     isSpeaking: sound.voice.isSounding,
     isShut: sound.ear.isShutBy('pedal'),
   });
-}
-
-function record({ reading }: Shown, rooms: Rooms): Screen | null {
-  const source = reading ?? rooms.seat.source;
-  return source && rooms.record.screen(source, rooms.clips);
 }

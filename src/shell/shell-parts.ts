@@ -7,6 +7,7 @@ import type { ScreenWords } from '../ui/words/words';
 import type { ClipParts } from './clips';
 import type { Save } from './exports';
 import type { Document } from './library';
+import type { ModelParts } from './model-desk';
 import type { SoundParts } from './sound';
 
 /** The outside, as the composition root built it. */
@@ -24,6 +25,7 @@ export type ShellParts = {
   readonly after: After;
   readonly sound: SoundParts;
   readonly clips: ClipParts;
+  readonly models: ModelParts;
   readonly keepAwake: () => void;
   /** Draws what has changed, then opens the print dialogue; back when that is closed. */
   readonly print: () => void;

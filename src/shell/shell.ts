@@ -10,7 +10,7 @@ import type { Notice } from '../ui/notices';
 import type { Settings } from '../ui/setup/settings';
 import type { VoiceChoice } from '../ui/setup/voice-setup';
 import { earScreen } from './ear-screen';
-import type { RecordSource } from './record-room';
+import { RecordDesk } from './record-desk';
 import { type Rooms, roomsOf } from './rooms';
 import { screenOf } from './screens';
 import { DEFAULT_SETTINGS, rateStepped, readSettings, saveSettings } from './settings';
@@ -25,9 +25,9 @@ type EventOf<T extends UiEvent['type']> = Extract<UiEvent, { readonly type: T }>
 export class Shell {
   settings: Settings = DEFAULT_SETTINGS;
   #screen: ScreenName = 'start';
-  #reading: RecordSource | null = null;
   #systemVoices: readonly VoiceChoice[] = [];
   readonly #rooms: Rooms;
+  readonly #record: RecordDesk;
   readonly #listeners = new Set<() => void>();
 
   constructor(private readonly parts: ShellParts) {
@@ -36,6 +36,7 @@ export class Shell {
       perform: (effect) => void this.#perform(effect),
       changed: () => this.#changed(),
     });
+    this.#record = new RecordDesk(this.#rooms, parts);
     const { sound, notices, say } = this.#rooms;
     sound.voice.on((e) => {
       if (e.type === 'sound-on' || e.type === 'sound-off') this.#changed();
@@ -45,12 +46,13 @@ export class Shell {
 
   /** Reads what this machine has. Nothing of it is needed for the first paint. */
   async load(): Promise<void> {
-    const { jobs, library, storage } = this.#rooms;
+    const { jobs, library, storage, models } = this.#rooms;
     await this.#use(await readSettings(this.parts.store));
     await jobs.look();
     this.#changed();
     await library.load();
     await storage.keep();
+    await models.look();
     this.#systemVoices = await this.parts.sound.systemVoices();
     this.#tick();
   }
@@ -89,7 +91,7 @@ export class Shell {
 
   screen(): Screen {
     const { settings } = this;
-    const shown = { name: this.#screen, settings, reading: this.#reading, systemVoices: this.#systemVoices };
+    const shown = { name: this.#screen, settings, record: this.#record, systemVoices: this.#systemVoices };
     return screenOf(shown, this.#rooms, this.parts);
   }
 
@@ -119,7 +121,7 @@ export class Shell {
       case 'close-job':
         return this.#toBench(await jobs.command(event.id, 'close-job'), event.id);
       case 'delete-job':
-        if (this.#reading?.card.id === event.id) this.#reading = null;
+        this.#record.forget(event.id);
         return jobs.remove(event.id);
       case 'command':
         return jobs.press(event.command);
@@ -130,9 +132,9 @@ export class Shell {
       case 'open-record':
         return this.#openRecord(event.job);
       case 'export':
-        return this.#export(event);
+        return this.#record.export(event);
       case 'play-clip':
-        return this.#showClip(event.clip);
+        return this.#record.showClip(event.clip);
       case 'import-file':
         return this.#import(event);
       case 'settle-fork':
@@ -175,9 +177,8 @@ export class Shell {
   }
 
   async #go(name: ScreenName): Promise<void> {
-    const { jobs, storage, clips } = this.#rooms;
-    clips.end();
-    this.#reading = null;
+    const { jobs, storage } = this.#rooms;
+    await this.#record.toOpenJob();
     this.#screen = name;
     if (name === 'jobs' || name === 'start') await jobs.look();
     if (name === 'setup') await storage.look();
@@ -186,43 +187,19 @@ export class Shell {
   /** To the Bench where a job is open there now; a job that can only be read is shown as its record. */
   async #toBench(isOpen: boolean, id?: string): Promise<void> {
     await this.#rooms.jobs.look();
-    if (isOpen) {
-      this.#reading = null;
-      this.#screen = 'bench';
-    } else if (id !== undefined) await this.#openRecord(id);
+    if (isOpen) this.#screen = 'bench';
+    else if (id !== undefined) await this.#openRecord(id);
   }
 
   async #openRecord(id: string): Promise<void> {
-    const { seat, jobs } = this.#rooms;
-    this.#reading = seat.open?.card.id === id ? null : await jobs.read(id);
-    this.#screen = this.#reading || seat.open?.card.id === id ? 'record' : 'jobs';
-  }
-
-  async #export({ job, as }: EventOf<'export'>): Promise<void> {
-    const { exports, seat, jobs, record } = this.#rooms;
-    if (as === 'json') {
-      await exports.wholeLog(job, seat.open);
-      return;
-    }
-    const source = seat.open?.card.id === job ? seat.source : (this.#reading ?? (await jobs.read(job)));
-    if (as === 'csv' && source) exports.table(source);
-    if (as !== 'print') return;
-    record.isWhole = true;
-    this.parts.print();
-    record.isWhole = false;
-  }
-
-  async #showClip(clip: string): Promise<void> {
-    const { clips, seat } = this.#rooms;
-    const id = this.#reading?.card.id ?? seat.open?.card.id;
-    const store = this.#reading ? this.parts.store : (seat.open?.store ?? this.parts.store);
-    if (id !== undefined) await clips.show(store, id, clip);
+    this.#screen = (await this.#record.open(id)) ? 'record' : 'jobs';
   }
 
   async #import({ what, file }: EventOf<'import-file'>): Promise<void> {
-    const { imports, procedures, jobs, notices, say } = this.#rooms;
-    if (what === 'model') notices.news('model', say('model-not-usable'));
-    else if (what === 'procedure') this.#screen = (await procedures.bring(file)) ? 'procedure' : this.#screen;
+    const { imports, procedures, jobs, models, sound } = this.#rooms;
+    if (what === 'model') {
+      if (await models.bring(file)) sound.renewOwnEar();
+    } else if (what === 'procedure') this.#screen = (await procedures.bring(file)) ? 'procedure' : this.#screen;
     else {
       await imports.take(file);
       await jobs.look();
@@ -252,18 +229,18 @@ export class Shell {
       await this.#change({ ...this.settings, speechRate });
     }
     if (effect === 'make-hand-over') {
-      const file = await exports.wholeLog(open.card.id, open);
+      const file = await exports.wholeLog(open.card.id, open.card.title, open);
       if (file !== null) notices.news('hand-over', say('hand-over-made', { file }));
     }
     this.#changed();
   }
 
   async #deleteEverything(): Promise<void> {
-    const { jobs, library, notices, say } = this.#rooms;
+    const { jobs, library, models, notices, say } = this.#rooms;
     if (!(await jobs.removeAll())) return;
     await library.removeOwn();
     await this.#change(DEFAULT_SETTINGS);
-    this.#reading = null;
+    await models.clear();
     notices.news('deleted', say('everything-deleted'));
   }
 

@@ -11,6 +11,8 @@ export type EarMade = { readonly recogniser: Recogniser; readonly microphone: ()
 /** What can be made once there is an audio context. */
 export type SoundMakers = {
   readonly ear: () => EarMade;
+  /** On a model of the person's own, fetched only when it is chosen. */
+  readonly ownEar: () => Promise<EarMade>;
   /** The settings are asked before each sentence, so that a change of speed is heard at once. */
   readonly voice: (settings: () => Settings) => Voice;
   readonly systemVoice: (settings: () => Settings) => Voice;
@@ -76,13 +78,28 @@ export class Sound {
     const { recogniser, voice } = this.settings();
     if (recogniser !== this.#ear) {
       this.#ear = recogniser;
-      this.#made = recogniser === 'typed' ? null : makers.ear();
-      this.ear.swap(this.#made?.recogniser ?? this.parts.typed());
+      void this.#changeEar(makers, recogniser);
     }
     if (voice !== this.#voice) {
       this.#voice = voice;
       this.voice.swap(this.#voiceMade(makers, voice));
     }
+  }
+
+  /** The ear listens with another recogniser; a slow one may come when something else has been chosen again. */
+  async #changeEar(makers: SoundMakers, chosen: Settings['recogniser']): Promise<void> {
+    const made = chosen === 'typed' ? null : chosen === 'embedded' ? makers.ear() : await makers.ownEar();
+    if (this.#ear !== chosen) {
+      made?.recogniser.close();
+      return;
+    }
+    this.#made = made;
+    this.ear.swap(made?.recogniser ?? this.parts.typed());
+  }
+
+  /** A new model: what listens with the old one is made anew. */
+  renewOwnEar(): void {
+    if (this.#ear === 'own-model' && this.#makers) void this.#changeEar(this.#makers, 'own-model');
   }
 
   #voiceMade(makers: SoundMakers, voice: Settings['voice']): Voice {

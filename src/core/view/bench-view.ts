@@ -58,7 +58,7 @@ export type Swing = {
 
 /** The ear as the screen shows it. */
 export type EarView = {
-  readonly state: 'off' | 'loading' | 'listening' | 'speaking' | 'too-loud' | 'shut' | 'failed';
+  readonly state: 'off' | 'loading' | 'listening' | 'speaking' | 'too-loud' | 'shut' | 'waiting' | 'failed';
   readonly trouble: string | null;
   /** Loudness 0..1 of the last block. */
   readonly level: number;

@@ -12,6 +12,7 @@ const STATE: Readonly<Record<EarView['state'], PlainKey>> = {
   speaking: 'ear-speaking',
   'too-loud': 'ear-too-loud',
   shut: 'ear-shut',
+  waiting: 'ear-waiting',
   failed: 'ear-failed',
 };
 

@@ -7,6 +7,7 @@ export const EAR_WORDS = {
   'ear-speaking': [],
   'ear-too-loud': [],
   'ear-shut': [],
+  'ear-waiting': [],
   'ear-failed': [],
   'heard-sure': [],
   'heard-fair': [],
