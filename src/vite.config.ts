@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config';
+import { licences } from './cli/licences/vite-licences';
 import { offlineWorker } from './offline/vite-offline';
 import { modelAssets } from './speech/vite-model-assets';
 import { yamlData } from './vite-yaml';
@@ -16,6 +17,6 @@ export default defineConfig({
   // soundswallower imports a Blob polyfill that needs a document, which a worker does not have.
   resolve: { alias: { 'blob-polyfill': `${here}/speech/native-blob.ts` } },
   optimizeDeps: { exclude: ['soundswallower'], include: ['@bjorn3/browser_wasi_shim', 'howler'] },
-  plugins: [yamlData(), modelAssets(), offlineWorker()],
+  plugins: [yamlData(), modelAssets(), licences(), offlineWorker()],
   test: { root: `${here}/..`, include: ['tests/**/*.test.{ts,tsx}'], environment: 'node', testTimeout: 30_000 },
 });

@@ -1,0 +1,3 @@
+import { thirdPartyTable } from './licences/acknowledgements';
+
+console.log(thirdPartyTable());
