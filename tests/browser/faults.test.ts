@@ -44,7 +44,7 @@ describe.skipIf(!chromiumPath)('when something is broken', () => {
     await page.getByRole('button', { name: 'Done', exact: true }).click();
     await page.waitForFunction((at) => document.getElementById('app')?.dataset.place !== at, first);
     const second = await bay.place();
-    expect((await typed(bay, 'it reads upper right')).some((e) => e.kind === 'question-answered')).toBe(true);
+    expect((await typed(bay, 'it reads top on the handle side')).some((e) => e.kind === 'question-answered')).toBe(true);
     expect(await bay.place()).not.toBe(second);
     expect((await bay.log()).filter((e) => e.kind === 'heard' && e.by === 'voice')).toEqual([]);
   };
@@ -146,7 +146,7 @@ describe.skipIf(!chromiumPath)('when something is broken', () => {
       { timeout: 60_000 },
     );
     const { seconds } = await bay.repliesHeard();
-    await typed(bay, 'it reads upper right');
+    await typed(bay, 'it reads top on the handle side');
     await bay.armed();
     expect((await bay.repliesHeard()).seconds).toBeGreaterThan(seconds + 1);
   }, 240_000);
