@@ -36,6 +36,9 @@ async function openFrame(live: LiveGrammar, sampleRate: number) {
   const { revision, phrases } = phrasesFor(live, model.words);
   const { port1, port2 } = new MessageChannel();
   const counts = { said: 0, torn: 0 };
+  let levels = 0;
+  let pings = 0;
+  let pongs = 0;
   let answered: () => void = () => undefined;
   const link = await new Promise<FrameLink>((resolve, reject) => {
     const made: FrameLink = frameLink(
@@ -49,12 +52,20 @@ async function openFrame(live: LiveGrammar, sampleRate: number) {
         if (event.type === 'ready') resolve(made);
         if (event.type === 'failed') reject(new Error(event.detail));
         if (event.type === 'said') counts[event.said.torn ? 'torn' : 'said'] += 1;
-        if (event.type === 'pong') answered();
+        if (event.type === 'level') levels += 1;
+        if (event.type === 'pong') pongs += 1;
+        answered();
       },
     );
   });
 
-  /** Plays some sound over and over, each time once the library has nearly caught up. */
+  const next = (): Promise<void> =>
+    new Promise((resolve) => {
+      answered = resolve;
+    });
+  let fed = 0;
+
+  /** Plays some sound over and over, each part once the frame has had the part before and has nearly caught up. */
   const feed = async (samples: readonly number[], times: number): Promise<typeof counts> => {
     const block = Math.round(sampleRate * 0.03);
     const batch = Math.round(sampleRate * 2);
@@ -64,12 +75,12 @@ async function openFrame(live: LiveGrammar, sampleRate: number) {
         for (let at = from; at < until; at += block) {
           port1.postMessage(Float32Array.from(samples.slice(at, Math.min(until, at + block))));
         }
-        const caughtUp = new Promise<void>((resolve) => {
-          answered = resolve;
-        });
-        // The sound goes through a port of its own, and is to arrive first.
-        setTimeout(() => link.send({ type: 'ping', id: time }));
-        await caughtUp;
+        fed += (until - from) / sampleRate;
+        // Ten levels come back for each second that has arrived.
+        while (levels < Math.floor(fed * 10) - 1) await next();
+        pings += 1;
+        link.send({ type: 'ping', id: pings });
+        while (pongs < pings) await next();
       }
     return counts;
   };

@@ -37,6 +37,8 @@ export class Rig {
   readonly listening: Listening;
   /** What partial answers say. */
   saying = '';
+  /** Of the sound: as loud as the room, or louder. */
+  amplitude = 0.01;
 
   constructor() {
     const engine: Engine = {
@@ -67,7 +69,7 @@ export class Rig {
   hear(seconds: number, prompt = true): void {
     for (let n = 0; n < Math.round((seconds * RATE_HZ) / 480); n += 1) {
       const before = this.fed;
-      this.listening.push(new Float32Array(480).fill(0.01));
+      this.listening.push(new Float32Array(480).fill(this.amplitude));
       if (prompt && this.fed > before) this.latest?.partial(this.saying);
     }
   }

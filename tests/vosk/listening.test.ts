@@ -149,6 +149,27 @@ describe('over a long time', () => {
     expect(rig.of('armed')).toHaveLength(1);
   });
 
+  test('but not while somebody may have begun to speak, unless it is never quiet', () => {
+    const rig = atWork();
+    rig.hear(LIMITS.oldAge - 1);
+    for (let n = 0; n < 200; n += 1) {
+      rig.amplitude = 0.1;
+      rig.hear(0.3);
+      rig.amplitude = 0.01;
+      rig.hear(0.3);
+    }
+    expect(rig.sessions).toHaveLength(1);
+    rig.hear(1);
+    expect(rig.sessions).toHaveLength(2);
+    for (let n = 0; n < 700; n += 1) {
+      rig.amplitude = 0.1;
+      rig.hear(0.3);
+      rig.amplitude = 0.01;
+      rig.hear(0.3);
+    }
+    expect(rig.sessions).toHaveLength(3);
+  });
+
   test('but not while somebody speaks', () => {
     const rig = atWork();
     rig.hear(LIMITS.oldAge - 3);

@@ -58,10 +58,11 @@ export class Hearing {
     return this.#cut !== 'no' || this.#choked;
   }
 
-  /** It is to be replaced: after speech was cut off, after it choked, or of old age in a pause. */
-  get isSpent(): boolean {
+  /** It is to be replaced: after speech was cut off, after it choked, or of old age in a pause of so many seconds. */
+  isSpent(quietSeconds: number): boolean {
     if (this.#cut === 'done' || (this.#choked && this.#owed === 0)) return true;
-    return this.#fed > LIMITS.oldAge && !this.isSpeech && this.#owed === 0;
+    if (this.isSpeech || this.#owed > 0) return false;
+    return this.#fed > LIMITS.oldAge * (quietSeconds >= LIMITS.quiet ? 1 : 2);
   }
 
   #note(answer: Answer): void {

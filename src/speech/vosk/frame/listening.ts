@@ -114,7 +114,7 @@ export class Listening {
         this.#armed = null;
         this.#tell({ type: 'failed', code: 'grammar-refused', detail: answer.detail });
     }
-    if (hearing.isSpent) {
+    if (hearing.isSpent(this.#loudness.quietSeconds)) {
       this.#torn = hearing.wasCut;
       this.#drop();
     }

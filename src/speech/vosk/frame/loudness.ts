@@ -10,6 +10,7 @@ export class Loudness {
   #steps = 0;
   #loudest = Number.NEGATIVE_INFINITY;
   #floor = 0;
+  #lastLoud = 0;
 
   constructor(sampleRate: number) {
     this.#step = Math.max(1, Math.round(sampleRate / 100));
@@ -28,10 +29,16 @@ export class Loudness {
       this.#loudest = Math.max(this.#loudest, level.db);
       this.#floor = level.floorDb;
       this.#steps += 1;
+      if (level.db > level.floorDb + LIMITS.loudDb) this.#lastLoud = this.#steps;
       if (this.#steps % this.#every === 0) shown.push(level);
     }
     this.#held = all.slice(at);
     return shown;
+  }
+
+  /** Seconds since anything stood out of the room. */
+  get quietSeconds(): number {
+    return (this.#steps - this.#lastLoud) / 100;
   }
 
   /** How far the loudest moment since the last call stood out of the room, in decibels. */
