@@ -41,6 +41,7 @@ export async function openWorkshop(
   file: string,
   tongue: Tongue,
   recogniser: Recogniser,
+  clock: Clock = nodeClock,
 ): Promise<Result<Desk, readonly ProcedureIssue[]>> {
   const source = readFileSync(file, 'utf8');
   const checked = checkProcedure(source, file);
@@ -48,7 +49,7 @@ export async function openWorkshop(
   const procedure = checked.value;
   const store = memoryStore();
   const jobId = randomUUID();
-  const created = nodeClock.wall();
+  const created = clock.wall();
   const card = { id: jobId, title: procedure.title, procedure: procedure.id, created, who: 'rehearsal', closed: false };
   await store.createJob(card);
   const writer = new LogWriter<EntryBody>({
@@ -59,7 +60,7 @@ export async function openWorkshop(
     jobId,
   });
   const session = randomUUID();
-  const now = () => ({ at: nodeClock.wall(), mono: nodeClock.mono(), session, who: 'rehearsal' });
+  const now = () => ({ at: clock.wall(), mono: clock.mono(), session, who: 'rehearsal' });
   const begun = writer.record(
     [
       {
@@ -81,7 +82,7 @@ export async function openWorkshop(
     entries: begun.entries,
     recogniser,
     voice: SPEECHLESS,
-    clock: nodeClock,
+    clock,
     session,
     who: 'rehearsal',
     record: (bodies, stamp) => writer.record(bodies, stamp),

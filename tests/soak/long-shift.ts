@@ -1,0 +1,131 @@
+import { earRecogniser } from '../../src/cli/ear-recogniser';
+import { readTongue } from '../../src/cli/tongue-files';
+import { openWorkshop } from '../../src/cli/workshop';
+import type { Entry } from '../../src/core/job/entry';
+import { fold } from '../../src/core/job/evolve';
+import type { Desk } from '../../src/machine/desk';
+import { nextWords } from '../browser/next-words';
+import { spoken, type TestSpeaker } from '../browser/speaker';
+import { chance } from './chance';
+
+const RATE_HZ = 16_000;
+const PROCEDURE = 'procedures/tarnbeck-head-slice.yaml';
+const SPEAKERS: readonly TestSpeaker[] = ['rms', 'awb', 'kal16'];
+
+/** Asked again and again in a long job; none of them may move it. */
+const QUESTIONS = ["what's next", 'where am i', 'how many to go', 'what is still off', 'say that again'];
+
+/** Talk in the bay that is meant for nobody. */
+const RADIO = [
+  'and now the weather for the weekend cloudy with a chance of rain',
+  'next on the programme we talk to a man who keeps bees',
+  'traffic is heavy on the ring road this morning',
+  'he said he would be done by seven but nobody believed him',
+  'you are listening to the morning show',
+];
+
+/** What one stretch of the shift came to. */
+export type Stretch = {
+  readonly simulatedHours: number;
+  readonly entries: number;
+  readonly heapMb: number;
+  readonly rssMb: number;
+};
+
+export type Shift = {
+  readonly simulatedHours: number;
+  readonly realMinutes: number;
+  readonly jobs: number;
+  readonly said: number;
+  /** Commands that were not taken the first time: the person says them again. */
+  readonly missed: number;
+  /** Something else was heard than was said. */
+  readonly misheard: number;
+  /** Commands taken from noise or from the radio, in the words they were taken for. */
+  readonly fromNobody: readonly string[];
+  /** Entries that moved a job when nobody had asked for it. The only number that must be nought. */
+  readonly movedByNobody: number;
+  readonly stretches: readonly Stretch[];
+};
+
+const heardIn = (entries: readonly Entry[]): readonly string[] =>
+  entries.flatMap((e) => (e.kind === 'heard' && e.by === 'voice' ? [e.words] : []));
+
+const TALK: ReadonlySet<Entry['kind']> = new Set(['heard', 'rejected', 'said', 'asked', 'question-dropped']);
+const moves = (entries: readonly Entry[]): number => entries.filter(({ kind }) => !TALK.has(kind)).length;
+
+/**
+ * A long shift at one bench: commands and questions by three speakers, with noise and radio between them, through the
+ * ear, grammar, machine and log of the app. Time is that of the sound, so a shift lasts as long as the ear takes.
+ */
+export async function longShift(hours: number, seed: number, tell: (stretch: Stretch) => void): Promise<Shift> {
+  const began = performance.now();
+  const { below, of } = chance(seed);
+  const tongue = readTongue('en');
+  const ear = await earRecogniser(tongue);
+  let ms = 0;
+  const clock = { wall: () => 1_700_000_000_000 + ms, mono: () => ms };
+
+  const listen = async (sound: { samples: Float32Array<ArrayBuffer>; rateHz: number }): Promise<void> => {
+    await ear.play(sound);
+    ms += Math.round((sound.samples.length / sound.rateHz + 1.6) * 1000);
+  };
+  const begin = async (): Promise<Desk> => {
+    const opened = await openWorkshop(PROCEDURE, tongue, ear, clock);
+    if (!opened.ok) throw new Error(JSON.stringify(opened.error));
+    return opened.value;
+  };
+  const during = async (desk: Desk, work: () => Promise<void>): Promise<readonly Entry[]> => {
+    const before = desk.snapshot.entries.length;
+    await work();
+    await desk.idle();
+    return desk.snapshot.entries.slice(before);
+  };
+
+  let desk = await begin();
+  const count = { jobs: 1, said: 0, missed: 0, misheard: 0, movedByNobody: 0 };
+  const fromNobody: string[] = [];
+  const stretches: Stretch[] = [];
+  const measure = (): void => {
+    globalThis.gc?.();
+    const { heapUsed, rss } = process.memoryUsage();
+    const entries = desk.snapshot.entries.length;
+    const stretch = { simulatedHours: ms / 3_600_000, entries, heapMb: heapUsed / 1e6, rssMb: rss / 1e6 };
+    stretches.push(stretch);
+    tell(stretch);
+  };
+
+  while (ms < hours * 3_600_000) {
+    const quiet = await during(desk, async () => {
+      await listen({ samples: new Float32Array(RATE_HZ * (5 + below(40))), rateHz: RATE_HZ });
+      if (below(3) === 0) await listen(await spoken(of(RADIO), of(SPEAKERS)));
+    });
+    fromNobody.push(...heardIn(quiet));
+    count.movedByNobody += moves(quiet);
+
+    const words = below(8) === 0 ? nextWords(fold(desk.job.plan, desk.snapshot.entries)) : of(QUESTIONS);
+    if (words === null) {
+      desk.close();
+      desk = await begin();
+      count.jobs += 1;
+      continue;
+    }
+    const isQuestion = QUESTIONS.includes(words);
+    count.said += 1;
+    const came = await during(desk, async () => listen(await spoken(words, of(SPEAKERS))));
+    const heard = heardIn(came);
+    if (heard.length === 0) count.missed += 1;
+    else if (heard.length > 1 || heard[0] !== words) count.misheard += 1;
+    if (isQuestion) count.movedByNobody += moves(came);
+    if (count.said % 20 === 0) measure();
+  }
+  measure();
+  desk.close();
+  return {
+    simulatedHours: ms / 3_600_000,
+    realMinutes: (performance.now() - began) / 60_000,
+    ...count,
+    fromNobody,
+    stretches,
+  };
+}

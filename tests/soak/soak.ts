@@ -1,0 +1,64 @@
+import { execFileSync } from 'node:child_process';
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { cpus, totalmem } from 'node:os';
+import { parseArgs } from 'node:util';
+import { longShift } from './long-shift';
+
+// npm run soak -- --hours 8 --seed 1. Memory is only comparable with --expose-gc, which the script passes.
+
+const { values } = parseArgs({
+  options: {
+    hours: { type: 'string', default: '8' },
+    seed: { type: 'string', default: '1' },
+    out: { type: 'string', default: 'test-output/soak.json' },
+  },
+});
+
+/** MB an hour that the heap may grow once the shift has settled: the log itself grows by less than one. */
+const MOST_GROWTH_MB_PER_HOUR = 4;
+
+/** The slope of a straight line through the points, by least squares. */
+function slope(points: readonly { readonly x: number; readonly y: number }[]): number {
+  const mean = (pick: (p: { readonly x: number; readonly y: number }) => number): number =>
+    points.reduce((sum, p) => sum + pick(p), 0) / points.length;
+  const [mx, my] = [mean((p) => p.x), mean((p) => p.y)];
+  const over = points.reduce((sum, p) => sum + (p.x - mx) * (p.y - my), 0);
+  const under = points.reduce((sum, p) => sum + (p.x - mx) ** 2, 0);
+  return under === 0 ? 0 : over / under;
+}
+
+const hours = Number(values.hours);
+const seed = Number(values.seed);
+const shift = await longShift(hours, seed, ({ simulatedHours, entries, heapMb, rssMb }) =>
+  console.log(
+    `${simulatedHours.toFixed(2)} h  ${entries} entries  heap ${heapMb.toFixed(1)} MB  rss ${rssMb.toFixed(0)} MB`,
+  ),
+);
+
+const settled = shift.stretches.slice(Math.floor(shift.stretches.length / 2));
+const growthMbPerHour = slope(settled.map(({ simulatedHours: x, heapMb: y }) => ({ x, y })));
+const enough = settled.length >= 5;
+const failures = [
+  ...(shift.movedByNobody > 0 ? [`${shift.movedByNobody} entries moved a job that nobody had asked to`] : []),
+  ...(enough && growthMbPerHour > MOST_GROWTH_MB_PER_HOUR
+    ? [`memory grows by ${growthMbPerHour.toFixed(1)} MB an hour`]
+    : []),
+];
+const result = {
+  commit: execFileSync('git', ['rev-parse', '--short', 'HEAD'], { encoding: 'utf8' }).trim(),
+  seed,
+  machine: {
+    node: process.version,
+    cpu: cpus()[0]?.model,
+    cpus: cpus().length,
+    memoryGb: Math.round(totalmem() / 1e9),
+  },
+  growthMbPerHour: enough ? growthMbPerHour : 'NOT MEASURED: the shift was too short',
+  failures,
+  ...shift,
+};
+mkdirSync('test-output', { recursive: true });
+writeFileSync(values.out, `${JSON.stringify(result, null, 2)}\n`);
+const { stretches: _, ...short } = result;
+console.log(JSON.stringify(short, null, 2));
+if (failures.length > 0) process.exitCode = 1;
