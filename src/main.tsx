@@ -101,6 +101,7 @@ const shell = new Shell({
     kept: async () => (await models()).kept(),
     clear: async () => (await models()).clear(),
   },
+  acknowledgements: async () => (await import('virtual:acknowledgements')).default,
   keepAwake,
   print: () => {
     draw();

@@ -4,6 +4,7 @@ import type { Tongue } from '../core/tongue';
 import { benchView } from '../core/view/build-bench';
 import type { DeskView } from '../machine/desk-parts';
 import type { Screen } from '../ui/app';
+import type { Settings } from '../ui/setup/settings';
 import type { Say, ScreenKey, ScreenWords } from '../ui/words/words';
 import { earScreen } from './ear-screen';
 
@@ -12,6 +13,7 @@ type BenchNow = {
   readonly moment: Moment;
   readonly isSpeaking: boolean;
   readonly isShut: boolean;
+  readonly torqueUnit: Settings['torqueUnit'];
 };
 
 /** The Bench of the open job, with the ear and the last thing said. */
@@ -21,6 +23,7 @@ export function benchScreen(tongue: Tongue, words: ScreenWords, say: Say, now: B
     show: (replies) => tongue.phrase(replies).shown,
     label: (rule) => labelOf(rule, words) ?? say('button-done'),
     examples: tongue.teaching(seen.job),
+    ...(now.torqueUnit === 'as-printed' ? {} : { alsoIn: now.torqueUnit }),
   });
   const trouble = seen.ear.fault ? tongue.phrase([{ code: troubleCode(seen.ear.fault), slots: {} }]).shown : null;
   return { name: 'bench', view, ear: earScreen(seen, isSpeaking, isShut, trouble), said: seen.said?.shown ?? null };

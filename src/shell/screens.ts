@@ -1,6 +1,7 @@
 import { assertNever } from '../core/result';
 import type { Screen } from '../ui/app';
 import type { ScreenName } from '../ui/events';
+import type { Acknowledgement } from '../ui/setup/about';
 import type { Settings } from '../ui/setup/settings';
 import type { VoiceChoice } from '../ui/setup/voice-setup';
 import { benchScreen } from './bench-screen';
@@ -13,6 +14,7 @@ export type Shown = {
   readonly settings: Settings;
   readonly record: RecordDesk;
   readonly systemVoices: readonly VoiceChoice[];
+  readonly acknowledgements: readonly Acknowledgement[];
 };
 
 /** What is on the screen, from what everybody has. Where there is no job to show, the list of jobs stands in. */
@@ -33,7 +35,7 @@ export function screenOf(shown: Shown, rooms: Rooms, parts: ShellParts): Screen 
         people,
       };
     case 'bench':
-      return bench(rooms, parts) ?? list;
+      return bench(rooms, parts, shown.settings) ?? list;
     case 'record':
       return shown.record.screen() ?? list;
     case 'jobs':
@@ -49,6 +51,7 @@ export function screenOf(shown: Shown, rooms: Rooms, parts: ShellParts): Screen 
         microphone: checks.microphone,
         noise: checks.noise,
         systemVoices: shown.systemVoices,
+        acknowledgements: shown.acknowledgements,
         model: rooms.models.state,
         storage: storage.state,
       };
@@ -57,12 +60,14 @@ export function screenOf(shown: Shown, rooms: Rooms, parts: ShellParts): Screen 
   }
 }
 
-function bench({ seat, sound, say, session }: Rooms, { tongue, words, clock }: ShellParts): Screen | null {
+function bench(rooms: Rooms, { tongue, words, clock }: ShellParts, { torqueUnit }: Settings): Screen | null {
+  const { seat, sound, say, session } = rooms;
   if (!seat.open) return null;
   return benchScreen(tongue, words, say, {
     seen: seat.open.desk.snapshot,
     moment: { at: clock.wall(), mono: clock.mono(), session },
     isSpeaking: sound.voice.isSounding,
     isShut: sound.ear.isShutBy('pedal'),
+    torqueUnit,
   });
 }

@@ -12,7 +12,6 @@ export const DEFAULT_SETTINGS: Settings = {
   speechRate: 1,
   talk: 'always',
   recogniser: 'embedded',
-  keepClips: false,
 };
 
 const KEY = 'settings';
@@ -51,4 +50,11 @@ export const saveSettings = (store: Pick<LogStore, 'saveSetting'>, settings: Set
 export function rateStepped(rate: number, steps: number): number {
   const wanted = Math.round((rate + steps * RATES.step) * 10) / 10;
   return Math.min(RATES.most, Math.max(RATES.least, wanted));
+}
+
+/** Whoever chooses the machine's own voice gets the first one it has, until another of them is chosen. */
+export function withVoice(settings: Settings, voices: readonly { readonly uri: string }[]): Settings {
+  const [first] = voices;
+  const isThere = voices.some(({ uri }) => uri === settings.systemVoice);
+  return settings.voice !== 'system' || isThere || !first ? settings : { ...settings, systemVoice: first.uri };
 }

@@ -3,6 +3,7 @@ import type { Clock, Hash } from '../core/ports';
 import type { Tongue } from '../core/tongue';
 import type { After } from '../store/log-writer';
 import type { WriterLock } from '../store/writer-lock';
+import type { Acknowledgement } from '../ui/setup/about';
 import type { ScreenWords } from '../ui/words/words';
 import type { ClipParts } from './clips';
 import type { Save } from './exports';
@@ -26,6 +27,8 @@ export type ShellParts = {
   readonly sound: SoundParts;
   readonly clips: ClipParts;
   readonly models: ModelParts;
+  /** The words that licences ask to be shown. Fetched when Setup is opened. */
+  readonly acknowledgements: () => Promise<readonly Acknowledgement[]>;
   readonly keepAwake: () => void;
   /** Draws what has changed, then opens the print dialogue; back when that is closed. */
   readonly print: () => void;

@@ -1,39 +1,39 @@
-import type { Effect } from '../core/job/decision';
 import type { Entry } from '../core/job/entry';
-import { placeOf } from '../core/job/place';
-import { nodeOf } from '../core/job/plan';
 import { reply } from '../core/phrasing/reply';
 import { assertNever } from '../core/result';
 import type { Screen } from '../ui/app';
 import type { ScreenName, UiEvent } from '../ui/events';
 import type { Notice } from '../ui/notices';
+import type { Acknowledgement } from '../ui/setup/about';
 import type { Settings } from '../ui/setup/settings';
 import type { VoiceChoice } from '../ui/setup/voice-setup';
-import { earScreen } from './ear-screen';
+import { bringFile, deleteEverything, performEffect } from './errands';
 import { RecordDesk } from './record-desk';
 import { type Rooms, roomsOf } from './rooms';
 import { screenOf } from './screens';
-import { DEFAULT_SETTINGS, rateStepped, readSettings, saveSettings } from './settings';
+import { DEFAULT_SETTINGS, withVoice } from './settings';
+import { SettingsDesk } from './settings-desk';
 import type { ShellParts } from './shell-parts';
+import { type Status, statusOf } from './status';
 
 /** The waits that run down are drawn anew this often; nothing else depends on it. */
 const TICK_MS = 1000;
 
-type EventOf<T extends UiEvent['type']> = Extract<UiEvent, { readonly type: T }>;
-
 /** Hands everything done on a screen to whoever answers it. It decides nothing itself. */
 export class Shell {
-  settings: Settings = DEFAULT_SETTINGS;
   #screen: ScreenName = 'start';
   #systemVoices: readonly VoiceChoice[] = [];
+  #acknowledgements: readonly Acknowledgement[] = [];
   readonly #rooms: Rooms;
   readonly #record: RecordDesk;
+  readonly #settings: SettingsDesk;
   readonly #listeners = new Set<() => void>();
 
   constructor(private readonly parts: ShellParts) {
+    this.#settings = new SettingsDesk(parts.store, (settings) => this.#use(settings));
     this.#rooms = roomsOf(parts, {
       settings: () => this.settings,
-      perform: (effect) => void this.#perform(effect),
+      perform: (effect) => void performEffect(effect, this.#rooms, (steps) => this.#settings.faster(steps)),
       changed: () => this.#changed(),
     });
     this.#record = new RecordDesk(this.#rooms, parts);
@@ -47,7 +47,7 @@ export class Shell {
   /** Reads what this machine has. Nothing of it is needed for the first paint. */
   async load(): Promise<void> {
     const { jobs, library, storage, models } = this.#rooms;
-    await this.#use(await readSettings(this.parts.store));
+    await this.#settings.load();
     await jobs.look();
     this.#changed();
     await library.load();
@@ -60,6 +60,10 @@ export class Shell {
   subscribe(listener: () => void): () => void {
     this.#listeners.add(listener);
     return () => this.#listeners.delete(listener);
+  }
+
+  get settings(): Settings {
+    return this.#settings.now;
   }
 
   get jobOpen(): boolean {
@@ -75,23 +79,18 @@ export class Shell {
     return this.#rooms.seat.entries;
   }
 
-  /** The state of things in a few words, for the page's data attributes. */
-  status(): Readonly<Record<'ear' | 'armed' | 'place' | 'entries', string>> {
-    const { seat, sound } = this.#rooms;
-    const seen = seat.open?.desk.snapshot;
-    const ear = seen ? earScreen(seen, sound.voice.isSounding, sound.ear.isShutBy('pedal'), null).state : 'off';
-    const settled = seen?.ear.armed === seen?.live.revision;
-    return {
-      ear: ear === 'listening' && !settled ? 'arming' : ear,
-      armed: seen?.ear.armed ?? '',
-      place: seen ? nodeOf(seen.job.plan, placeOf(seen.job)) : '',
-      entries: String(this.entries.length),
-    };
+  status(): Status {
+    return statusOf(this.#rooms);
   }
 
   screen(): Screen {
-    const { settings } = this;
-    const shown = { name: this.#screen, settings, record: this.#record, systemVoices: this.#systemVoices };
+    const shown = {
+      name: this.#screen,
+      settings: this.settings,
+      record: this.#record,
+      systemVoices: this.#systemVoices,
+      acknowledgements: this.#acknowledgements,
+    };
     return screenOf(shown, this.#rooms, this.parts);
   }
 
@@ -136,7 +135,8 @@ export class Shell {
       case 'play-clip':
         return this.#record.showClip(event.clip);
       case 'import-file':
-        return this.#import(event);
+        if (await bringFile(event, this.#rooms)) this.#screen = 'procedure';
+        return;
       case 'settle-fork':
         await imports.settle(event.keep);
         return jobs.look();
@@ -149,7 +149,7 @@ export class Shell {
       case 'remove-procedure':
         return library.remove(event.id);
       case 'setting-changed':
-        return this.#change({ ...this.settings, [event.key]: event.value });
+        return this.#settings.change(withVoice({ ...this.settings, [event.key]: event.value }, this.#systemVoices));
       case 'check-microphone':
         return checks.checkMicrophone();
       case 'check-noise':
@@ -162,7 +162,8 @@ export class Shell {
       case 'keep-storage':
         return storage.keep();
       case 'delete-everything':
-        return this.#deleteEverything();
+        if (await deleteEverything(this.#rooms)) await this.#settings.change(DEFAULT_SETTINGS);
+        return;
       default:
         assertNever(event);
     }
@@ -177,11 +178,15 @@ export class Shell {
   }
 
   async #go(name: ScreenName): Promise<void> {
-    const { jobs, storage } = this.#rooms;
+    const { jobs, storage, notices } = this.#rooms;
+    // Told about the screen that is being left.
+    for (const id of ['job', 'file', 'export']) notices.clear(id);
     await this.#record.toOpenJob();
     this.#screen = name;
     if (name === 'jobs' || name === 'start') await jobs.look();
-    if (name === 'setup') await storage.look();
+    if (name !== 'setup') return;
+    await storage.look();
+    this.#acknowledgements = await this.parts.acknowledgements();
   }
 
   /** To the Bench where a job is open there now; a job that can only be read is shown as its record. */
@@ -195,53 +200,9 @@ export class Shell {
     this.#screen = (await this.#record.open(id)) ? 'record' : 'jobs';
   }
 
-  async #import({ what, file }: EventOf<'import-file'>): Promise<void> {
-    const { imports, procedures, jobs, models, sound } = this.#rooms;
-    if (what === 'model') {
-      if (await models.bring(file)) sound.renewOwnEar();
-    } else if (what === 'procedure') this.#screen = (await procedures.bring(file)) ? 'procedure' : this.#screen;
-    else {
-      await imports.take(file);
-      await jobs.look();
-    }
-  }
-
-  async #change(settings: Settings): Promise<void> {
-    await this.#use(settings);
-    await saveSettings(this.parts.store, settings);
-  }
-
-  async #use(settings: Settings): Promise<void> {
-    const { talk, sound } = this.#rooms;
-    this.settings = settings;
-    talk.choose(settings.talk === 'pedal');
-    sound.apply();
-  }
-
-  async #perform(effect: Effect): Promise<void> {
-    const { seat, clips, exports, notices, say } = this.#rooms;
-    const { open } = seat;
-    if (!open) return;
-    if (effect === 'record-note') await clips.takeNote(open);
-    if (effect === 'take-picture') await clips.takePicture(open);
-    if (effect === 'slower' || effect === 'faster') {
-      const speechRate = rateStepped(this.settings.speechRate, effect === 'slower' ? -1 : 1);
-      await this.#change({ ...this.settings, speechRate });
-    }
-    if (effect === 'make-hand-over') {
-      const file = await exports.wholeLog(open.card.id, open.card.title, open);
-      if (file !== null) notices.news('hand-over', say('hand-over-made', { file }));
-    }
-    this.#changed();
-  }
-
-  async #deleteEverything(): Promise<void> {
-    const { jobs, library, models, notices, say } = this.#rooms;
-    if (!(await jobs.removeAll())) return;
-    await library.removeOwn();
-    await this.#change(DEFAULT_SETTINGS);
-    await models.clear();
-    notices.news('deleted', say('everything-deleted'));
+  #use({ talk }: Settings): void {
+    this.#rooms.talk.choose(talk === 'pedal');
+    this.#rooms.sound.apply();
   }
 
   #tick(): void {

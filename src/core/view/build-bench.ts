@@ -1,4 +1,4 @@
-import type { Printed } from '../fastening/quantity';
+import type { Printed, UnitIn } from '../fastening/quantity';
 import { shownIn } from '../fastening/shown-figure';
 import { announce, patternOf, whereIs } from '../job/announce';
 import { MANNERS, type RuleName } from '../job/command';
@@ -19,6 +19,8 @@ export type ViewWords = {
   readonly label: (rule: RuleName) => string;
   /** What can be said now: an example sentence by rule. */
   readonly examples: ReadonlyMap<string, string>;
+  /** The unit of torque shown beside the printed one; left out, the other usual one. */
+  readonly alsoIn?: UnitIn<'torque'>;
 };
 
 /** The Bench as it must look for this job at this moment. */
@@ -36,7 +38,7 @@ export function benchView(job: Job, now: Moment, words: ViewWords): BenchView {
     placeWords: planned ? words.show(placeWords(job)) : '',
     line: words.show(lineNow(job, now)),
     value: value ? words.show([value]) : null,
-    valueAlso: valueAlsoNow(job)?.printed ?? null,
+    valueAlso: valueAlsoNow(job, words.alsoIn)?.printed ?? null,
     hazards: [
       ...(planned?.step.warnings ?? []).map((t) => ({ kind: 'warning' as const, text: t })),
       ...(planned?.step.cautions ?? []).map((t) => ({ kind: 'caution' as const, text: t })),
@@ -119,11 +121,13 @@ function valueNow(job: Job): Reply | undefined {
 }
 
 /** A torque in the other unit that wrenches are marked in: as the document prints it beside its own, else converted. */
-function valueAlsoNow(job: Job): Printed | null {
+function valueAlsoNow(job: Job, alsoIn?: UnitIn<'torque'>): Printed | null {
   const at = passAt(job);
   if (at?.pass.kind !== 'torque' && at?.pass.kind !== 'repeat') return null;
   const { target } = at.pass;
-  const other = shownIn(target, target.unit === 'N·m' ? 'lbf·ft' : 'N·m');
+  const unit = alsoIn ?? (target.unit === 'N·m' ? 'lbf·ft' : 'N·m');
+  if (unit === target.unit) return null;
+  const other = shownIn(target, unit);
   return other.ok ? other.value : null;
 }
 

@@ -9,7 +9,7 @@ export type Settings = {
   readonly textSize: TextSize;
   readonly people: readonly string[];
   readonly wrenches: readonly Wrench[];
-  /** Whose torque is spoken first; the document's printed figure is always shown. */
+  /** The unit shown small beside the printed figure, which always comes first and is the one that counts. */
   readonly torqueUnit: 'as-printed' | 'N·m' | 'lbf·ft';
   readonly voice: 'embedded' | 'system' | 'silent';
   /** Which voice of the machine, by its address; empty until one is chosen. */
@@ -18,7 +18,6 @@ export type Settings = {
   readonly speechRate: number;
   readonly talk: 'always' | 'pedal';
   readonly recogniser: 'embedded' | 'own-model' | 'typed';
-  readonly keepClips: boolean;
 };
 
 /** One setting and its new value, kept together by type. */

@@ -42,7 +42,7 @@ export function Setup(props: SetupProps & { readonly on: OnUi }) {
       />
       <PedalKeys />
       <ScreenSetup settings={settings} on={on} />
-      <StorageSetup keepClips={settings.keepClips} storage={props.storage ?? null} on={on} />
+      <StorageSetup storage={props.storage ?? null} on={on} />
       <About acknowledgements={props.acknowledgements ?? []} />
     </main>
   );

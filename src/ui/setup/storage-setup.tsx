@@ -11,10 +11,10 @@ export type StorageState = {
   readonly kept: boolean;
 } | null;
 
-type StorageSetupProps = { readonly keepClips: boolean; readonly storage: StorageState; readonly on: OnUi };
+type StorageSetupProps = { readonly storage: StorageState; readonly on: OnUi };
 
-/** Where the logs lie, whether they stay, and whether the spoken answers are kept with them. */
-export function StorageSetup({ keepClips, storage, on }: StorageSetupProps) {
+/** Where the logs lie, whether they stay, and how to be rid of them. */
+export function StorageSetup({ storage, on }: StorageSetupProps) {
   const w = useWords();
   return (
     <section>
@@ -37,14 +37,6 @@ export function StorageSetup({ keepClips, storage, on }: StorageSetupProps) {
           )}
         </>
       )}
-      <label class="choice-option">
-        <input
-          type="checkbox"
-          checked={keepClips}
-          onChange={(event) => on({ type: 'setting-changed', key: 'keepClips', value: event.currentTarget.checked })}
-        />
-        {w('storage-clips')}
-      </label>
       <DeleteEverything on={on} />
     </section>
   );

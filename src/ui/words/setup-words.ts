@@ -77,7 +77,6 @@ export const SETUP_WORDS = {
   'storage-not-kept': [],
   'storage-fleeting': [],
   'storage-keep': [],
-  'storage-clips': [],
   'delete-everything': [],
   'delete-everything-sure': [],
   'delete-everything-keep': [],

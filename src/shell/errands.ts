@@ -1,0 +1,56 @@
+import type { Effect } from '../core/job/decision';
+import type { UiEvent } from '../ui/events';
+import type { Rooms } from './rooms';
+
+type FileChosen = Extract<UiEvent, { readonly type: 'import-file' }>;
+
+/** Does what a command asked for beyond words and entries. `faster` takes steps of speed, below nothing for slower. */
+export async function performEffect(effect: Effect, rooms: Rooms, faster: (steps: number) => void): Promise<void> {
+  const { seat, clips, exports, notices, say } = rooms;
+  const { open } = seat;
+  if (!open) return;
+  switch (effect) {
+    case 'record-note':
+      return clips.takeNote(open);
+    case 'take-picture':
+      return clips.takePicture(open);
+    case 'slower':
+      return faster(-1);
+    case 'faster':
+      return faster(1);
+    case 'make-hand-over': {
+      const file = await exports.wholeLog(open.card.id, open.card.title, open);
+      if (file !== null) notices.news('hand-over', say('hand-over-made', { file }));
+      return;
+    }
+    default:
+      // The rest is the desk's own.
+      return;
+  }
+}
+
+/** Takes in a file that was chosen; true where there is a procedure to be looked at now. */
+export async function bringFile({ what, file }: FileChosen, rooms: Rooms): Promise<boolean> {
+  const { imports, procedures, jobs, models, sound } = rooms;
+  switch (what) {
+    case 'procedure':
+      return procedures.bring(file);
+    case 'model':
+      if (await models.bring(file)) sound.renewOwnEar();
+      return false;
+    case 'job':
+      await imports.take(file);
+      await jobs.look();
+      return false;
+  }
+}
+
+/** Clears this machine; false where another tab is writing, or a job would not go. */
+export async function deleteEverything(rooms: Rooms): Promise<boolean> {
+  const { jobs, library, models, notices, say } = rooms;
+  if (!(await jobs.removeAll())) return false;
+  await library.removeOwn();
+  await models.clear();
+  notices.news('deleted', say('everything-deleted'));
+  return true;
+}

@@ -1,0 +1,19 @@
+import { placeOf } from '../core/job/place';
+import { nodeOf } from '../core/job/plan';
+import { earScreen } from './ear-screen';
+import type { Rooms } from './rooms';
+
+/** The state of things in a few words, for the page's data attributes: tests and whoever automates the page read them. */
+export type Status = Readonly<Record<'ear' | 'armed' | 'place' | 'entries', string>>;
+
+export function statusOf({ seat, sound }: Rooms): Status {
+  const seen = seat.open?.desk.snapshot;
+  const ear = seen ? earScreen(seen, sound.voice.isSounding, sound.ear.isShutBy('pedal'), null).state : 'off';
+  const settled = seen?.ear.armed === seen?.live.revision;
+  return {
+    ear: ear === 'listening' && !settled ? 'arming' : ear,
+    armed: seen?.ear.armed ?? '',
+    place: seen ? nodeOf(seen.job.plan, placeOf(seen.job)) : '',
+    entries: String(seat.entries.length),
+  };
+}

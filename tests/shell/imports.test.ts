@@ -1,0 +1,95 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import type { EntryBody } from '../../src/core/job/entry';
+import { EMPTY, headOf, sealAfter } from '../../src/core/log/chain';
+import { JobImports } from '../../src/shell/imports';
+import { NoticeBoard } from '../../src/shell/notice-board';
+import { jobFileText } from '../../src/store/hand-over';
+import { sha256Hex } from '../../src/store/hash';
+import { memoryStore } from '../../src/store/memory-store';
+import { say } from './fakes';
+
+const text = readFileSync('procedures/practice-plate.yaml', 'utf8');
+const card = { id: 'j', title: 'Plate', procedure: 'practice-plate', created: 1, who: 'me', closed: false };
+const moment = { at: 1, mono: 1, session: 's', who: 'me' };
+const START: readonly EntryBody[] = [
+  { kind: 'job-started', job: 'j', procedure: 'practice-plate', text, textHash: sha256Hex(text), machine: 'plate' },
+  { kind: 'session-opened' },
+];
+
+function file(bodies: readonly EntryBody[], edit: (text: string) => string = (t) => t): File {
+  const sealed = sealAfter(EMPTY, bodies, moment, sha256Hex).map((one) => one.sealed);
+  const last = sealed.at(-1);
+  const job = { card, head: last ? headOf(last) : EMPTY, texts: sealed.map((one) => one.text) };
+  return new File([edit(jobFileText(job))], 'job.json');
+}
+
+function bench(isAllowed = true) {
+  const store = memoryStore();
+  const notices = new NoticeBoard(() => undefined);
+  const left: string[] = [];
+  const leave = async (id: string) => void left.push(id);
+  const imports = new JobImports(store, sha256Hex, say, notices, { isAllowed: () => isAllowed }, leave);
+  const told = () => notices.shown.map(({ id, kind, text: words }) => `${id} ${kind}: ${words}`);
+  const length = async () => {
+    const job = await store.read('j');
+    return job.ok ? job.value.texts.length : 0;
+  };
+  return { imports, notices, told, length, left };
+}
+
+describe('a job taken over from a file', () => {
+  test('is here with its whole log, and an open one is left first', async () => {
+    const b = bench();
+    await b.imports.take(file(START));
+    expect(await b.length()).toBe(2);
+    expect(b.left).toEqual(['j']);
+    expect(b.told()).toEqual(['import news: “Plate” is here now, with its whole log.']);
+  });
+
+  test.each([
+    { what: 'no JSON', edit: () => '{', told: 'no JSON text' },
+    { what: 'another format', edit: () => '{"format":"else"}', told: 'is not a job file' },
+    {
+      what: 'an edited entry',
+      edit: (t: string) => t.replace('\\"machine\\":\\"plate\\"', '\\"machine\\":\\"other\\"'),
+      told: 'Entry 1',
+    },
+  ])('with $what is refused in words, and nothing is changed', async ({ edit, told }) => {
+    const b = bench();
+    await b.imports.take(file(START, edit));
+    expect(b.told().join()).toContain(told);
+    expect(await b.length()).toBe(0);
+  });
+
+  test('sealed well but speaking of nothing we have is refused', async () => {
+    const b = bench();
+    await b.imports.take(file([...START, { kind: 'step-done', step: 'nowhere' }]));
+    expect(b.told().join()).toContain('Entry 3');
+    expect(await b.length()).toBe(0);
+  });
+
+  test.each([
+    { keep: 'here' as const, outcome: 'stays as it was here' },
+    { keep: 'file' as const, outcome: 'was replaced' },
+  ])('that parted from the one here waits for the person, who keeps the $keep', async ({ keep, outcome }) => {
+    const b = bench();
+    await b.imports.take(file([...START, { kind: 'step-done', step: 'clamp' }]));
+    await b.imports.take(file([...START, { kind: 'step-skipped', step: 'clamp' }, { kind: 'closed' }]));
+    expect(b.notices.shown.find(({ id }) => id === 'fork')?.acts?.map(({ event }) => event.type)).toEqual([
+      'export',
+      'settle-fork',
+      'settle-fork',
+    ]);
+    expect(await b.length()).toBe(3);
+    await b.imports.settle(keep);
+    expect(await b.length()).toBe(keep === 'here' ? 3 : 4);
+    expect(b.told().join()).toContain(outcome);
+  });
+
+  test('is not taken while another tab is writing', async () => {
+    const b = bench(false);
+    await b.imports.take(file(START));
+    expect(await b.length()).toBe(0);
+  });
+});
