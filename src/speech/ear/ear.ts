@@ -156,7 +156,7 @@ export class Ear {
 
   #take(frame: EarFrame, level: Level, utterance: Utterance): void {
     const samples = mixed(frame, this.#tuning.wet);
-    utterance.push(samples, level, frame.voice >= this.#tuning.gate.voiceAtLeast);
+    utterance.push(samples, level, frame.voice);
     this.#recognition?.feed(samples);
   }
 

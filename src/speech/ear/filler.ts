@@ -7,6 +7,9 @@ const PREFIX = 'ph_';
 /** The word that stands for one bare phone: a loop of them absorbs speech that is no command. */
 export const fillerWord = (phone: string): string => PREFIX + phone.toLowerCase();
 
-export const FILLER_WORDS: readonly string[] = PHONES.map(fillerWord);
+/** The model's own words for noise and for garbled speech, which are no phones but belong to what is not a command. */
+const NOISES = ['[NOISE]', '[SPEECH]'];
+
+export const LOOP_WORDS: readonly string[] = [...PHONES.map(fillerWord), ...NOISES];
 
 export const isFiller = (word: string): boolean => word.startsWith(PREFIX);

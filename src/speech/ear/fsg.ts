@@ -1,10 +1,10 @@
 import type { WordGraph } from '../../core/language/word-graph';
 import { fail, ok, type Result } from '../../core/result';
 import type { Engine, EngineDecoder } from './engine';
-import { FILLER_WORDS } from './filler';
+import { LOOP_WORDS } from './filler';
 
 /**
- * A loop of bare phones beside the commands, which wins where the sound is no command. `entry` is the natural log of
+ * A loop of bare phones and noises beside the commands, which wins where the sound is no command. `entry` is the natural log of
  * what entering it costs against a command, `each` of what every phone costs.
  */
 export type Filler = { readonly entry: number; readonly each: number };
@@ -65,7 +65,7 @@ function arcsOf({ commands, decoys, filler }: SearchGraph): { arcs: readonly Arc
   if (filler) {
     const loop = states;
     const each = inEngineUnits(filler.each);
-    for (const word of FILLER_WORDS) {
+    for (const word of LOOP_WORDS) {
       arcs.push({ from: 0, to: loop, word, cost: inEngineUnits(filler.entry) + each });
       arcs.push({ from: loop, to: loop, word, cost: each });
     }

@@ -83,7 +83,7 @@ export class Recognition {
     if (words === null) return refused('', 'filler');
     const sense = this.grammar.senseOf(words);
     if (sense.kind === 'nothing') return refused(words, sense.why);
-    const evidence = this.#evidence(hypothesis, sense, samples, utterance.snrDb);
+    const evidence = this.#evidence(hypothesis, sense, samples, utterance);
     this.#observe(words, evidence);
     const verdict = judge(evidence, this.#tuning);
     return verdict.accepted
@@ -95,7 +95,7 @@ export class Recognition {
     { words, score }: Hypothesis,
     { manner }: Extract<Sense, { kind: 'command' }>,
     samples: Float32Array,
-    snrDb: number,
+    { snrDb, voice }: Utterance,
   ): Evidence {
     const frames = total(words, ({ frames }) => frames);
     const phones = total(words, ({ word }) => this.#decoder.phonesIn(word));
@@ -105,9 +105,11 @@ export class Recognition {
       cost: total(words, ({ costPerFrame, frames }) => costPerFrame * frames) / Math.max(1, frames),
       worstWord: Math.max(...words.map(({ costPerFrame }) => costPerFrame)),
       overLoop: (this.#loopScore(samples) - score) / Math.max(1, samples.length / EAR_FRAME),
+      frames: samples.length / EAR_FRAME,
       framesPerPhone: frames / Math.max(1, phones),
       longestWord: Math.max(...words.map(({ frames }) => frames)),
       snrDb,
+      voice,
     };
   }
 

@@ -9,9 +9,12 @@ export type Evidence = {
   readonly cost: number;
   readonly worstWord: number;
   readonly overLoop: number;
+  readonly frames: number;
   readonly framesPerPhone: number;
   readonly longestWord: number;
   readonly snrDb: number;
+  /** How surely there was a voice at all, 0..1. */
+  readonly voice: number;
 };
 
 /** Either way with a score of 0..1, where one half is the bar itself. */

@@ -1,10 +1,14 @@
 import { EAR_FRAME, type EarFrame } from './front-end';
 import type { Level } from './level-meter';
 
+/** A frame counts as spoken from this probability of a voice on. */
+const VOICED = 0.5;
+
 /** One stretch of speech as it is collected: its sound, its loudness, and where in the stream it lies. */
 export class Utterance {
   readonly startFrame: number;
   readonly #blocks: Float32Array[] = [];
+  readonly #voices: number[] = [];
   #lastVoiced = 0;
   #loudest = Number.NEGATIVE_INFINITY;
   #floor = 0;
@@ -13,9 +17,10 @@ export class Utterance {
     this.startFrame = startFrame;
   }
 
-  push(samples: Float32Array, level: Level, voiced: boolean): void {
+  push(samples: Float32Array, level: Level, voice: number): void {
     this.#blocks.push(samples);
-    if (voiced) this.#lastVoiced = this.#blocks.length;
+    this.#voices.push(voice);
+    if (voice >= VOICED) this.#lastVoiced = this.#blocks.length;
     this.#loudest = Math.max(this.#loudest, level.db);
     this.#floor = level.floorDb;
   }
@@ -26,6 +31,15 @@ export class Utterance {
 
   get frames(): number {
     return this.#blocks.length;
+  }
+
+  /** How surely a voice, 0..1: the mean probability from the first voiced frame to the last. */
+  get voice(): number {
+    const spoken = this.#voices.slice(
+      this.#voices.findIndex((voice) => voice >= VOICED),
+      this.#lastVoiced,
+    );
+    return spoken.reduce((sum, voice) => sum + voice, 0) / Math.max(1, spoken.length);
   }
 
   /** How far its loudest frame stands out of the room. */
