@@ -66,7 +66,7 @@ function bench(rooms: Rooms, { tongue, words, clock }: ShellParts, { torqueUnit 
   return benchScreen(tongue, words, say, {
     seen: seat.open.desk.snapshot,
     moment: { at: clock.wall(), mono: clock.mono(), session },
-    isSpeaking: sound.voice.isSounding,
+    isSpeaking: sound.isSounding,
     isShut: sound.ear.isShutBy('pedal'),
     torqueUnit,
   });

@@ -54,6 +54,11 @@ export class Sound {
     return this.#makers !== null;
   }
 
+  /** Something of ours is in the air, a reply or a recording: nobody is listened to. */
+  get isSounding(): boolean {
+    return this.voice.isSounding || this.ear.isShutBy('clip');
+  }
+
   get microphone(): MediaStream | null {
     return this.#made?.microphone() ?? null;
   }

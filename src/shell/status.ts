@@ -8,7 +8,7 @@ export type Status = Readonly<Record<'ear' | 'armed' | 'place' | 'entries', stri
 
 export function statusOf({ seat, sound }: Rooms): Status {
   const seen = seat.open?.desk.snapshot;
-  const ear = seen ? earScreen(seen, sound.voice.isSounding, sound.ear.isShutBy('pedal'), null).state : 'off';
+  const ear = seen ? earScreen(seen, sound.isSounding, sound.ear.isShutBy('pedal'), null).state : 'off';
   const settled = seen?.ear.armed === seen?.live.revision;
   return {
     ear: ear === 'listening' && !settled ? 'arming' : ear,

@@ -1,0 +1,48 @@
+import { describe, expect, test } from 'vitest';
+import type { UnitIn } from '../../../src/core/fastening/quantity';
+import { benchView } from '../../../src/core/view/build-bench';
+import { timelineOf } from '../../../src/core/view/build-timeline';
+import { atFirstPass, bolt, setAt, type Workbench } from '../job/workbench';
+
+const show = (replies: readonly { readonly code: string }[]) => replies.map(({ code }) => code).join(' ');
+const lookAt = (w: Workbench, alsoIn?: UnitIn<'torque'>) =>
+  benchView(w.job, w.now(), { show, label: (rule) => rule, examples: new Map(), ...(alsoIn ? { alsoIn } : {}) });
+
+describe('the torque beside the printed one', () => {
+  test.each([
+    // 30 N·m / 1.3558179483314 = 22.127 lbf·ft (NIST SP 811, appendix B.8)
+    { alsoIn: undefined, shown: /^22(\.\d)? lbf·ft$/ },
+    { alsoIn: 'lbf·ft' as const, shown: /^22(\.\d)? lbf·ft$/ },
+  ])('in $alsoIn is shown small', ({ alsoIn, shown }) => {
+    expect(lookAt(atFirstPass(), alsoIn).valueAlso).toMatch(shown);
+  });
+
+  test('is left out where it would be the printed one again', () => {
+    expect(lookAt(atFirstPass(), 'N·m').valueAlso).toBeNull();
+  });
+});
+
+test('the fastener at the cursor is told apart from the others', () => {
+  const w = atFirstPass();
+  w.all(setAt(30), bolt(1));
+  const here = lookAt(w).drawing?.fasteners.filter((f) => f.here);
+  expect(here?.map((f) => f.number)).toEqual([2]);
+});
+
+describe('the timeline', () => {
+  test('joins a take-back to what it takes back', () => {
+    const w = atFirstPass();
+    w.all(setAt(30), bolt(1), 'take-back');
+    const lines = timelineOf(w.job.plan, w.entries, show);
+    const back = lines.find((line) => line.corrects !== undefined);
+    expect(lines.find((line) => line.seq === back?.corrects)).toMatchObject({ undone: true, bolt: 1 });
+  });
+
+  test('names the person only where another one takes over', () => {
+    const w = atFirstPass();
+    const [first, second, ...rest] = w.entries;
+    if (!first || !second) return expect.unreachable();
+    const lines = timelineOf(w.job.plan, [first, { ...second, who: 'other' }, ...rest], show);
+    expect(lines.slice(0, 4).map((line) => line.who)).toEqual([undefined, 'other', 'me', undefined]);
+  });
+});
