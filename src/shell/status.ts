@@ -4,7 +4,7 @@ import { earScreen } from './ear-screen';
 import type { Rooms } from './rooms';
 
 /** The state of things in a few words, for the page's data attributes: tests and whoever automates the page read them. */
-export type Status = Readonly<Record<'ear' | 'armed' | 'place' | 'entries', string>>;
+export type Status = Readonly<Record<'ear' | 'voice' | 'armed' | 'place' | 'entries', string>>;
 
 export function statusOf({ seat, sound }: Rooms): Status {
   const seen = seat.open?.desk.snapshot;
@@ -12,6 +12,8 @@ export function statusOf({ seat, sound }: Rooms): Status {
   const settled = seen?.ear.armed === seen?.live.revision;
   return {
     ear: ear === 'listening' && !settled ? 'arming' : ear,
+    // A reply is not over in its listening gaps.
+    voice: seen?.talking ? 'talking' : 'quiet',
     armed: seen?.ear.armed ?? '',
     place: seen ? nodeOf(seen.job.plan, placeOf(seen.job)) : '',
     entries: String(seat.entries.length),
