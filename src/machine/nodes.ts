@@ -1,4 +1,4 @@
-import { type Plan, partsOf, stepIn } from '../core/job/plan';
+import { AFTER_PASSES, asksAfterPasses, type Plan, partsOf, stepIn } from '../core/job/plan';
 
 /** A state node of the machine: its key and what is inside it. Leaves are the places a job can be at. */
 export type Node = { readonly key: string; readonly id: string; readonly inside: readonly Node[] };
@@ -15,16 +15,16 @@ export function nodesOf(plan: Plan): readonly Node[] {
 
 function stepNode(plan: Plan, phase: string, step: string): Node {
   const id = `${phase}.${step}`;
-  const { passes } = stepIn(plan, step);
-  return {
-    key: step,
-    id,
-    inside: passes.map((pass, index) => ({
+  const { passes, step: planned } = stepIn(plan, step);
+  const inside = passes.map(
+    (pass, index): Node => ({
       key: pass.id,
       id: `${id}.${pass.id}`,
       inside: partsOf(passes, index).map((part) => leaf(part, `${id}.${pass.id}.${part}`)),
-    })),
-  };
+    }),
+  );
+  const after = passes.length > 0 && asksAfterPasses(planned) ? [leaf(AFTER_PASSES, `${id}.${AFTER_PASSES}`)] : [];
+  return { key: step, id, inside: [...inside, ...after] };
 }
 
 export const leavesOf = (nodes: readonly Node[]): readonly Node[] =>

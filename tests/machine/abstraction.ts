@@ -1,3 +1,4 @@
+import { holdOf } from '../../src/core/job/hold';
 import type { Job, LooseEnd } from '../../src/core/job/job';
 import { cursorOf, passStatesOf, placeOf, workPlace } from '../../src/core/job/place';
 import { nodeOf, type Place, stepIn } from '../../src/core/job/plan';
@@ -5,8 +6,8 @@ import { anyAngleSince, boltState, isComplete, passState } from '../../src/core/
 import { MILESTONES } from '../../src/core/procedure/procedure';
 
 /**
- * What a walk remembers of a state. Left out: the log, ids, times, counts of skipped steps, and debts inside a pass,
- * where nothing depends on them. Two jobs with the same abstraction must have the same commands and the same fate.
+ * What a walk remembers of a state. Left out: the log, ids, times, counts of skipped steps, debts inside a pass, where
+ * nothing depends on them, and interruptions: like a quiet spell, which is tried, they only have "done" asked back. Two jobs with the same abstraction must have the same commands and the same fate.
  */
 export function abstraction(job: Job): string {
   const place = placeOf(job);
@@ -16,18 +17,27 @@ export function abstraction(job: Job): string {
     nodeOf(job.plan, work),
     cursorOf(job),
     job.pending?.kind ?? '',
-    job.interrupted,
     isAside(job) ? [] : work.kind === 'pass' ? passNow(job, work) : debts(job, work),
-    work.kind === 'step' ? (job.readings.get(work.step)?.size ?? 0) : 0,
+    work.kind === 'step' ? [job.readings.get(work.step)?.size ?? 0, job.steps.get(work.step) ?? '', frontier(job)] : [],
+    holdOf(job) !== undefined,
     answersThatMatter(job, work),
   ]);
 }
+
+/** The first step not dealt with: a skipped one is worked with later ones done. */
+const frontier = (job: Job): string | undefined => job.plan.order.find((id) => !job.steps.has(id));
 
 /** A pause, or a question whose answer has nothing to do with the fasteners: afterwards the work is as it was. */
 const isAside = (job: Job): boolean =>
   job.paused || (job.pending !== null && !ABOUT_FASTENERS.has(job.pending.kind) && workPlace(job).kind === 'pass');
 
-const ABOUT_FASTENERS: ReadonlySet<string> = new Set(['which-bolt', 'turned-or-not', 'override-order']);
+const ABOUT_FASTENERS: ReadonlySet<string> = new Set([
+  'which-bolt',
+  'out-of-order',
+  'turned-or-not',
+  'override-order',
+  'held-bolt',
+]);
 
 /** The pass being worked by the kinds of its fasteners, what lies before it, and whether anything lies after it. */
 function passNow(job: Job, place: Place & { readonly kind: 'pass' }): readonly unknown[] {
@@ -40,7 +50,8 @@ function passNow(job: Job, place: Place & { readonly kind: 'pass' }): readonly u
   const kinds = pass.order.map((n) => {
     const bolt = boltState(state, n);
     if (bolt.kind === 'done') return bolt.inOrder ? 'done' : 'astray';
-    return bolt.kind === 'unknown' ? bolt.why : bolt.kind;
+    if (bolt.kind === 'held') return `held ${bolt.fault === 'snapped'}`;
+    return bolt.kind === 'unknown' ? `unknown ${bolt.had > 0}` : bolt.kind;
   });
   const later = passes.slice(index + 1).some((p) => isComplete(p, passState(states, p.id)));
   return [kinds.sort(), state.orderBroken, anyAngleSince(passes, states, index), later];

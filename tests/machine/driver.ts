@@ -51,21 +51,22 @@ export class Driver {
   }
 
   give(snapshot: Snapshot, command: Command, now: Moment): Driven {
-    this.write = undefined;
     const asked = this.send(snapshot, { type: 'command.given', command, now });
-    return this.finish(
-      snapshot,
-      asked,
-      this.write?.decision ?? bare(this.sabotage(snapshot.context.job, command)),
-      now,
-    );
+    const decision = this.taken() ?? bare(this.sabotage(snapshot.context.job, command));
+    return this.finish(snapshot, asked, decision, now);
   }
 
   /** Entries from outside words, such as a session that was opened. */
   report(snapshot: Snapshot, entries: readonly EntryBody[], now: Moment): Driven {
-    this.write = undefined;
     const asked = this.send(snapshot, { type: 'work.reported', entries, replies: [] });
-    return this.finish(snapshot, asked, this.write?.decision ?? bare([]), now);
+    return this.finish(snapshot, asked, this.taken() ?? bare([]), now);
+  }
+
+  /** What the last event had written, once. */
+  private taken(): Decision | undefined {
+    const decision = this.write?.decision;
+    this.write = undefined;
+    return decision;
   }
 
   private finish(before: Snapshot, asked: Snapshot, decision: Decision, now: Moment): Driven {

@@ -15,6 +15,12 @@ export function describe(plan: Plan, entry: Entry): Reply {
       return entry.why === 'held' ? reply('did-pause', {}) : reply('did-knock-off', {});
     case 'came-back':
       return reply('did-return', {});
+    case 'wrench-chosen':
+      return reply('did-choose-wrench', { wrench: text(entry.wrench.say) });
+    case 'time-given':
+      return reply('did-have-time', {});
+    case 'terse-set':
+      return entry.terse ? reply('did-terse', {}) : reply('did-full', {});
     case 'step-done':
       return reply('did-step', { text: stepSay(plan, entry.step) });
     case 'step-skipped':
@@ -38,6 +44,12 @@ export function describe(plan: Plan, entry: Entry): Reply {
       return reply('did-unknown', { bolt: count(entry.bolt) });
     case 'bolt-proved':
       return reply(entry.verdict === 'done' ? 'did-prove-done' : 'did-prove-open', { bolt: count(entry.bolt) });
+    case 'swing-proved':
+      return reply('did-prove-partly', { bolt: count(entry.bolt), degrees: degrees(entry.degrees) });
+    case 'bolt-settled':
+      return reply(entry.as === 'done' ? 'did-settle-done' : 'did-settle-open', { bolt: count(entry.bolt) });
+    case 'marks-read':
+      return reply('did-read-marks', { pass: passSay(plan, entry) });
     case 'bolt-replaced':
       return reply('did-replace', { bolt: count(entry.bolt) });
     case 'order-broken':
@@ -136,6 +148,8 @@ const WORK: ReadonlySet<Entry['kind']> = new Set([
   'bolt-done',
   'bolt-turned',
   'bolt-proved',
+  'swing-proved',
+  'bolt-settled',
   'measured',
   'end-closed',
   'pass-waited',

@@ -1,6 +1,7 @@
-import { isUnitName } from '../fastening/unit';
+import { dimensionOf, isUnitName } from '../fastening/unit';
 import type { Entry as Sealed, StoredEntry } from '../log/envelope';
 import { MILESTONES, RECOVERY_ACTIONS } from '../procedure/procedure';
+import type { ChosenWrench } from './chosen-wrench';
 import type { Entry, EntryBody } from './entry';
 import type { Pending } from './pending';
 import type { Plan } from './plan';
@@ -35,6 +36,21 @@ const orNull =
 const inPass = { step: isText, pass: isText };
 const atBolt = { ...inPass, bolt: isCount };
 
+const isPositive: Fits = (v) => isNumber(v) && Number(v) > 0;
+
+const WRENCH: { readonly [F in keyof ChosenWrench]: Fits } = {
+  id: isText,
+  say: isText,
+  unit: (v) => typeof v === 'string' && isUnitName(v) && dimensionOf(v) === 'torque',
+  least: isNumber,
+  most: isPositive,
+  graduation: isPositive,
+  lever: orNull(isPositive),
+  calibrationDue: orNull((v) => typeof v === 'string' && /^\d{4}-\d{2}-\d{2}$/.test(v)),
+};
+
+const isWrench: Fits = (v) => typeof v === 'object' && v !== null && fitsAll(WRENCH, v);
+
 const QUESTIONS: Shapes<Pending> = {
   'skip-step': { step: isText },
   'sign-off': { end: isText, reason: isText },
@@ -44,14 +60,27 @@ const QUESTIONS: Shapes<Pending> = {
   reading: { step: isText, reading: isText, value: isNumber, unit: isUnit },
   adapter: { millimetres: orNull(isNumber) },
   'which-bolt': inPass,
+  'out-of-order': atBolt,
+  'held-bolt': { ...atBolt, as: oneOf('done', 'open') },
+  marks: { ...inPass, leaving: oneOf('knock-off', 'hand-over') },
   'turned-or-not': atBolt,
   'close-job': {},
   'hand-over': {},
 };
 
 const BODIES: Shapes<EntryBody> = {
-  'job-started': { job: isText, procedure: isText, text: isText, textHash: isText, machine: isText },
+  'job-started': {
+    job: isText,
+    procedure: isText,
+    text: isText,
+    textHash: isText,
+    machine: isText,
+    people: (v) => v === undefined || (Array.isArray(v) && v.every(isText)),
+  },
   'session-opened': {},
+  'wrench-chosen': { tool: isText, wrench: isWrench },
+  'time-given': { step: isText },
+  'terse-set': { terse: isFlag },
   paused: { why: oneOf('held', 'knocked-off') },
   'came-back': {},
   'step-done': { step: isText },
@@ -76,7 +105,10 @@ const BODIES: Shapes<EntryBody> = {
   },
   'bolt-unknown': { ...atBolt, why: oneOf('not-sure', 'interrupted', 'taken-back') },
   'bolt-proved': { ...atBolt, verdict: oneOf('done', 'open'), clock: orNull(isNumber) },
+  'swing-proved': { ...atBolt, degrees: isNumber, clock: orNull(isNumber) },
   'bolt-replaced': { ...atBolt, action: oneOf(...RECOVERY_ACTIONS, 'hold') },
+  'bolt-settled': { ...atBolt, as: oneOf('done', 'open') },
+  'marks-read': inPass,
   'order-broken': inPass,
   'order-accepted': { ...inPass, override: isFlag },
   'pass-repeated': inPass,
@@ -90,7 +122,7 @@ const BODIES: Shapes<EntryBody> = {
   'question-dropped': {},
   'adapter-on': { millimetres: isNumber },
   'adapter-off': {},
-  'wrench-dropped': {},
+  'wrench-dropped': { tool: isText },
   listed: { part: isText },
   'checked-by': { person: isText, step: isText },
   noted: { blob: isText, step: isText },
@@ -111,7 +143,12 @@ function fitsOne(shapes: Readonly<Record<string, Readonly<Record<string, Fits>>>
   const given: ReadonlyMap<string, unknown> = new Map(Object.entries(value));
   const kind = given.get('kind');
   if (typeof kind !== 'string' || !Object.hasOwn(shapes, kind)) return false;
-  return Object.entries(shapes[kind] ?? {}).every(([field, fits]) => fits(given.get(field)));
+  return fitsAll(shapes[kind] ?? {}, value);
+}
+
+function fitsAll(shape: Readonly<Record<string, Fits>>, value: object): boolean {
+  const given: ReadonlyMap<string, unknown> = new Map(Object.entries(value));
+  return Object.entries(shape).every(([field, fits]) => fits(given.get(field)));
 }
 
 /** The first entry that speaks of a step, pass, bolt or earlier entry that is not there; the fold would throw on it. */

@@ -1,5 +1,6 @@
 import type { UnitName } from '../fastening/quantity';
 import type { Milestone, RecoveryAction } from '../procedure/procedure';
+import type { ChosenWrench } from './chosen-wrench';
 import type { Pending } from './pending';
 
 /** When and by whom an entry was made. `mono` runs on inside one `session`; `at` is wall time, UTC milliseconds. */
@@ -34,8 +35,14 @@ export type StateBody =
       readonly text: string;
       readonly textHash: string;
       readonly machine: string;
+      /** Who may be named as having checked something. */
+      readonly people?: readonly string[];
     }
   | { readonly kind: 'session-opened' }
+  /** The wrench that is really in hand where the document names a tool: its settings are worked out for it. */
+  | { readonly kind: 'wrench-chosen'; readonly tool: string; readonly wrench: ChosenWrench }
+  | { readonly kind: 'time-given'; readonly step: string }
+  | { readonly kind: 'terse-set'; readonly terse: boolean }
   | { readonly kind: 'paused'; readonly why: 'held' | 'knocked-off' }
   | { readonly kind: 'came-back' }
   | { readonly kind: 'step-done'; readonly step: string }
@@ -52,7 +59,13 @@ export type StateBody =
     } & AtBolt)
   | ({ readonly kind: 'bolt-unknown'; readonly why: UnknownWhy } & AtBolt)
   | ({ readonly kind: 'bolt-proved'; readonly verdict: 'done' | 'open'; readonly clock: number | null } & AtBolt)
+  /** The mark stands where the swings reported before the doubt left it: so much of the angle has been given. */
+  | ({ readonly kind: 'swing-proved'; readonly degrees: number; readonly clock: number | null } & AtBolt)
   | ({ readonly kind: 'bolt-replaced'; readonly action: RecoveryAction | 'hold' } & AtBolt)
+  /** A held bolt settled by what the manual said, on somebody's word: done as it is, or to be done again. */
+  | ({ readonly kind: 'bolt-settled'; readonly as: 'done' | 'open' } & AtBolt)
+  /** Every mark of an angle pass was looked at before it was left. */
+  | ({ readonly kind: 'marks-read' } & InPass)
   | ({ readonly kind: 'order-broken' } & InPass)
   | ({ readonly kind: 'order-accepted'; readonly override: boolean } & InPass)
   | ({ readonly kind: 'pass-repeated' } & InPass)
@@ -85,7 +98,8 @@ export type StateBody =
   | { readonly kind: 'question-dropped' }
   | { readonly kind: 'adapter-on'; readonly millimetres: number }
   | { readonly kind: 'adapter-off' }
-  | { readonly kind: 'wrench-dropped' }
+  /** The tool as the document names it; its say names what is in doubt from here on. */
+  | { readonly kind: 'wrench-dropped'; readonly tool: string }
   | { readonly kind: 'listed'; readonly part: string }
   | { readonly kind: 'checked-by'; readonly person: string; readonly step: string }
   | { readonly kind: 'noted'; readonly blob: string; readonly step: string }
@@ -119,8 +133,11 @@ export const durability = (body: EntryBody): 'strict' | 'relaxed' =>
 export const ENTRY_KINDS = Object.keys({
   'job-started': true,
   'session-opened': true,
-  'paused': true,
+  paused: true,
   'came-back': true,
+  'wrench-chosen': true,
+  'time-given': true,
+  'terse-set': true,
   'step-done': true,
   'step-skipped': true,
   'question-answered': true,
@@ -131,29 +148,32 @@ export const ENTRY_KINDS = Object.keys({
   'bolt-fault': true,
   'bolt-unknown': true,
   'bolt-proved': true,
+  'swing-proved': true,
   'bolt-replaced': true,
+  'bolt-settled': true,
+  'marks-read': true,
   'order-broken': true,
   'order-accepted': true,
   'pass-repeated': true,
   'pass-waited': true,
   'all-slackened': true,
-  'measured': true,
+  measured: true,
   'end-opened': true,
   'end-closed': true,
   'timer-started': true,
-  'asked': true,
+  asked: true,
   'question-dropped': true,
   'adapter-on': true,
   'adapter-off': true,
   'wrench-dropped': true,
-  'listed': true,
+  listed: true,
   'checked-by': true,
-  'noted': true,
-  'pictured': true,
-  'undone': true,
+  noted: true,
+  pictured: true,
+  undone: true,
   'handed-over': true,
-  'closed': true,
-  'heard': true,
-  'rejected': true,
-  'said': true,
+  closed: true,
+  heard: true,
+  rejected: true,
+  said: true,
 } satisfies Record<EntryBody['kind'], true>) as readonly EntryBody['kind'][];

@@ -1,5 +1,6 @@
 import type { UnitName } from '../fastening/quantity';
 import type { Milestone } from '../procedure/procedure';
+import type { ChosenWrench } from './chosen-wrench';
 import type { Entry } from './entry';
 import type { Pending } from './pending';
 import type { Plan } from './plan';
@@ -28,11 +29,18 @@ export type Job = {
   readonly pending: Pending | null;
   /** Fasteners confirmed one after the other without a break: replies shrink with it. */
   readonly streak: number;
-  /** Counts everything that makes the same words mean something new at the same place: wrong answers, repeats, take-backs. */
+  /** Counts the entries after which the same words may mean something else: nearly all, but no notes and no pictures. */
   readonly attempt: number;
+  /** The wrenches really in hand, by the tool the document names. */
+  readonly wrenches: ReadonlyMap<string, ChosenWrench>;
   /** Length of the adapter on the wrench in millimetres, or null. */
   readonly adapter: number | null;
-  readonly wrenchDropped: boolean;
+  /** Tools dropped and neither signed off nor changed for another since: what they tighten is marked. */
+  readonly dropped: ReadonlySet<string>;
+  /** Who may be named as having checked something. */
+  readonly people: readonly string[];
+  /** Numbers only, as the person asked. */
+  readonly terse: boolean;
   readonly lastWork: { readonly mono: number; readonly session: string } | null;
 };
 
@@ -41,7 +49,7 @@ export type Reading = { readonly value: number; readonly unit: UnitName; readonl
 export type LooseEnd = {
   readonly what: string;
   readonly blocks: Milestone;
-  readonly why: 'step' | 'dropped' | 'came-off' | 'skipped';
+  readonly why: 'step' | 'dropped' | 'came-off' | 'skipped' | 'wrench';
 };
 
 /** A wait. Elapsed time is carried over sessions; inside one the monotonic clock runs it, so no clock change shortens it. */
@@ -72,7 +80,10 @@ export const newJob = (plan: Plan): Job => ({
   pending: null,
   streak: 0,
   attempt: 0,
+  wrenches: new Map(),
   adapter: null,
-  wrenchDropped: false,
+  dropped: new Set(),
+  people: [],
+  terse: false,
   lastWork: null,
 });

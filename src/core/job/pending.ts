@@ -16,6 +16,22 @@ export type Pending =
     }
   | { readonly kind: 'adapter'; readonly millimetres: number | null }
   | { readonly kind: 'which-bolt'; readonly step: string; readonly pass: string }
+  /** A bolt that is not the expected one: naming it once more confirms it, naming another puts that in its place. */
+  | { readonly kind: 'out-of-order'; readonly step: string; readonly pass: string; readonly bolt: number }
+  | {
+      readonly kind: 'held-bolt';
+      readonly step: string;
+      readonly pass: string;
+      readonly bolt: number;
+      readonly as: 'done' | 'open';
+    }
+  /** Leaving an angle pass half done: every mark is looked at first. */
+  | {
+      readonly kind: 'marks';
+      readonly step: string;
+      readonly pass: string;
+      readonly leaving: 'knock-off' | 'hand-over';
+    }
   /** After an angle was taken back: was the bolt turned or not? Until a clear answer it is UNKNOWN. */
   | { readonly kind: 'turned-or-not'; readonly step: string; readonly pass: string; readonly bolt: number }
   | { readonly kind: 'close-job' }

@@ -1,4 +1,4 @@
-import type { Step } from '../procedure/procedure';
+import { MILESTONES, type Step } from '../procedure/procedure';
 import type { Job } from './job';
 import { type PassPart, type Place, partsOf, stepIn } from './plan';
 import { boltsLeft, expectedBolt, isComplete, type PassStates, passState } from './tightening';
@@ -14,14 +14,39 @@ export function isLeftOut(job: Job, step: Step): boolean {
   return answer !== undefined && !step.only.answers.includes(answer);
 }
 
-/** The first step that is neither done, skipped nor left out: the place of the work, paused or not. */
+const places = new WeakMap<Job, Place>();
+
+/** Where the work is, paused or not. Asked all the time, so it is worked out once for each job. */
 export function workPlace(job: Job): Place {
+  const place = places.get(job) ?? findPlace(job);
+  places.set(job, place);
+  return place;
+}
+
+/** The first step that is neither done, skipped nor left out; a skipped one comes back when it can wait no longer. */
+function findPlace(job: Job): Place {
+  const next = nextStep(job);
+  const step = skippedAndDue(job, next) ?? next;
+  return step ? placeInStep(job, step) : { kind: 'closing' };
+}
+
+function nextStep(job: Job): Step | undefined {
   for (const id of job.plan.order) {
     const { step } = stepIn(job.plan, id);
-    if (job.steps.has(id) || isLeftOut(job, step)) continue;
-    return placeInStep(job, step);
+    if (!job.steps.has(id) && !isLeftOut(job, step)) return step;
   }
-  return { kind: 'closing' };
+  return undefined;
+}
+
+/** The first skipped step that blocks the milestone to be passed next, or any where the steps are at their end. */
+function skippedAndDue(job: Job, next: Step | undefined): Step | undefined {
+  if (next && !next.milestone) return undefined;
+  const reached = next?.milestone ? MILESTONES.indexOf(next.milestone) : MILESTONES.length;
+  const due = job.plan.order.find((id) => {
+    const end = job.ends.get(id);
+    return end?.why === 'skipped' && MILESTONES.indexOf(end.blocks) <= reached;
+  });
+  return due === undefined ? undefined : stepIn(job.plan, due).step;
 }
 
 function placeInStep(job: Job, step: Step): Place {

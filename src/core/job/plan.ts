@@ -73,11 +73,19 @@ export function marksCarryOn(passes: readonly Pass[], index: number): boolean {
   return false;
 }
 
+/** Key of the place behind the last pass of a tightening; no id of a document can be it. */
+export const AFTER_PASSES = '$after';
+
+/** A tightening whose passes are complete is done by itself, unless something is still asked of the person. */
+export const asksAfterPasses = (step: Step): boolean => step.question !== undefined || step.milestone !== undefined;
+
 /** The state node of a place: ids have no dots, so the parts join without loss. */
 export function nodeOf(plan: Plan, place: Place): string {
   switch (place.kind) {
-    case 'step':
-      return `${stepIn(plan, place.step).phase.id}.${place.step}`;
+    case 'step': {
+      const { phase, passes } = stepIn(plan, place.step);
+      return passes.length > 0 ? `${phase.id}.${place.step}.${AFTER_PASSES}` : `${phase.id}.${place.step}`;
+    }
     case 'pass':
       return `${stepIn(plan, place.step).phase.id}.${place.step}.${place.pass}.${place.part}`;
     case 'paused':

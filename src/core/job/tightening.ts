@@ -1,14 +1,15 @@
 import type { Pass } from '../procedure/procedure';
 import type { BoltFault, UnknownWhy } from './entry';
-import { marksCarryOn } from './plan';
 
 /** One fastener in one pass. Only `done` counts; `held` and `unknown` block the pass until someone settles them. */
 export type BoltState =
   | { readonly kind: 'open' }
   | { readonly kind: 'partial'; readonly degrees: number }
-  | { readonly kind: 'done'; readonly inOrder: boolean }
-  | { readonly kind: 'unknown'; readonly why: UnknownWhy }
-  | { readonly kind: 'held'; readonly fault: BoltFault };
+  /** `doubtful`: tightened with a wrench that had been dropped. */
+  | { readonly kind: 'done'; readonly inOrder: boolean; readonly doubtful: boolean }
+  /** `had`: the degrees reported before the doubt, 0 where there were none. */
+  | { readonly kind: 'unknown'; readonly why: UnknownWhy; readonly had: number }
+  | { readonly kind: 'held'; readonly fault: BoltFault | 'replaced' };
 
 export type PassState = {
   readonly setting: number | null;
@@ -83,30 +84,4 @@ export function reopened(
   return next;
 }
 
-/** Degrees this fastener has been turned, by spoken report, since the last slacken and before pass `index`. */
-export function angleBefore(passes: readonly Pass[], states: PassStates, index: number, bolt: number): number {
-  let sum = 0;
-  for (const pass of passes.slice(sinceSlacken(passes, index), index)) {
-    if (pass.kind !== 'angle' || !pass.order.includes(bolt)) continue;
-    if (boltState(passState(states, pass.id), bolt).kind === 'done') sum += pass.degrees;
-  }
-  return sum;
-}
-
-/**
- * Where this fastener's mark, put at twelve o'clock, points before and after pass `index`, in degrees clockwise.
- * Counted from the pass in which the marks were made.
- */
-export function markDegrees(
-  passes: readonly Pass[],
-  index: number,
-): { readonly before: number; readonly after: number } {
-  let first = index;
-  while (marksCarryOn(passes, first)) {
-    first -= 1;
-    while (first > 0 && passes[first]?.kind === 'wait') first -= 1;
-  }
-  const turned = (upTo: number): number =>
-    passes.slice(first, upTo).reduce((sum, p) => sum + (p.kind === 'angle' ? p.degrees : 0), 0);
-  return { before: turned(index) % 360, after: turned(index + 1) % 360 };
-}
+export { markDegrees } from './marks';

@@ -53,6 +53,7 @@ describe('a pass', () => {
   test('keeps a bolt done out of order as the truth and does not end before the rule is applied', () => {
     const w = atFirstPass();
     w.give(setAt(30));
+    expect(codes(w.give(bolt(4)))).toEqual(['confirm-out-of-order']);
     expect(codes(w.give(bolt(4)))).toEqual(['bolt-done-out-of-order']);
     for (const n of [1, 2, 3, 5, 6, 7, 8, 9, 10]) w.give(bolt(n));
     expect(w.node).toBe('tighten.tighten-left.first.sort');
@@ -65,7 +66,7 @@ describe('a pass', () => {
   test('can go ahead on purpose after work out of order, which is written down as an override', () => {
     const w = atFirstPass();
     w.give(setAt(30));
-    for (const n of [2, 1, 3, 4, 5, 6, 7, 8, 9, 10]) w.give(bolt(n));
+    for (const n of [2, 2, 1, 3, 4, 5, 6, 7, 8, 9, 10]) w.give(bolt(n));
     expect(w.give('go-ahead-anyway').verdict).toBe('asked');
     expect(w.node).toBe('tighten.tighten-left.first.sort');
     w.give('confirm');
@@ -97,7 +98,7 @@ describe('an angle pass', () => {
     expect(codes(w.give(soFar(45)))).toEqual(['angle-so-far']);
     expect(codes(w.give(bolt(1)))).toEqual(['angle-short']);
     expect(codes(w.give(soFar(30)))).toEqual(['angle-not-more']);
-    expect(codes(w.give(soFar(90)))[0]).toBe('bolt-done');
+    expect(codes(w.give(soFar(90)))[0]).toBe('bolt-then-next');
   });
 
   test('holds a bolt turned past its window under the rule of the document', () => {

@@ -89,7 +89,7 @@ const OTHERWISE: Readonly<Partial<Record<ReplyCode, Readonly<Record<string, Said
   'tightening-takes': { bolts: count(40) },
   'time-asked': { bolts: count(40), passes: count(4) },
   'angle-swings': { degrees: degrees(45) },
-  'mark-proves-partly': { degrees: degrees(45), left: degrees(45) },
+  'bolt-partly': { degrees: degrees(45), left: degrees(45) },
   'confirm-adapter': { length: digits(2, 'in') },
   'wait-for': { left: TEN_MINUTES },
   'timer-running': { left: TEN_MINUTES },

@@ -1,5 +1,6 @@
 import { duration, reply, text } from '../../phrasing/reply';
-import { announce, openEnds } from '../announce';
+import { announce } from '../announce';
+import { openEnds } from '../announce/ends';
 import { asks, type Decision, does, refused } from '../decision';
 import type { Moment } from '../entry';
 import type { Job } from '../job';

@@ -1,10 +1,11 @@
-import { count, replies, reply } from '../../phrasing/reply';
+import { replies, reply } from '../../phrasing/reply';
 import type { Command, RuleName } from '../command';
 import { type Decision, does, told } from '../decision';
 import { lastWorkDone } from '../describe';
+import { boltInDoubt } from '../doubt';
 import type { EntryBody } from '../entry';
-import { boltInDoubt } from '../evolve';
 import type { Job } from '../job';
+import { leave } from './leaving';
 
 const CONTROL: ReadonlySet<RuleName> = new Set([
   'stop',
@@ -33,9 +34,9 @@ export function control(job: Job, c: Command): Decision {
     case 'ears-on':
       return { ...told(reply('ears-are-on', {})), effects: ['ears-on'] };
     case 'terse':
-      return { ...told(reply('speech-terse', {})), effects: ['terse'] };
+      return does([{ kind: 'terse-set', terse: true }], [reply('speech-terse', {})], ['terse']);
     case 'full':
-      return { ...told(reply('speech-full', {})), effects: ['full'] };
+      return does([{ kind: 'terse-set', terse: false }], [reply('speech-full', {})], ['full']);
     case 'slower':
       return { ...told(reply('speech-slower', {})), effects: ['slower'] };
     case 'faster':
@@ -49,7 +50,7 @@ export function control(job: Job, c: Command): Decision {
         ? does([{ kind: 'paused', why: 'held' }], [reply('paused', {})])
         : told(reply('paused', {}));
     case 'knocking-off':
-      return knockOff(job);
+      return job.status === 'open' && !job.paused ? leave(job, 'knock-off') : told(reply('paused', {}));
     case 'im-back':
       return job.paused ? does(comeBack(job), welcome(job)) : told(reply('not-here', {}));
     default:
@@ -57,16 +58,8 @@ export function control(job: Job, c: Command): Decision {
   }
 }
 
-/** Inside an angle pass nobody knocks off with a bolt in doubt: the pass is finished or its marks are read first. */
-function knockOff(job: Job): Decision {
-  if (job.status !== 'open' || job.paused) return told(reply('paused', {}));
-  const doubt = boltInDoubt(job);
-  if (doubt && job.streak > 0) return told(reply('bolt-is-in-doubt', { bolt: count(doubt.bolt) }));
-  return does([{ kind: 'paused', why: 'knocked-off' }], [reply('knocked-off', {})]);
-}
-
 /** An interruption in an angle pass leaves the bolt at the cursor UNKNOWN: an angle is never given again by guess. */
-export function comeBack(job: Job): readonly EntryBody[] {
+function comeBack(job: Job): readonly EntryBody[] {
   const doubt = boltInDoubt(job);
   return [
     { kind: 'came-back' },
@@ -74,7 +67,8 @@ export function comeBack(job: Job): readonly EntryBody[] {
   ];
 }
 
-export function welcome(job: Job) {
+/** Back after a break: the last three things done, before the place is told. */
+function welcome(job: Job) {
   const last = lastWorkDone(job, 3);
   return last.length > 0 ? [reply('last-done', { items: replies(last) })] : [reply('came-back', {})];
 }

@@ -1,21 +1,27 @@
-import { reply } from '../../phrasing/reply';
+import { count, reply } from '../../phrasing/reply';
 import { announce } from '../announce';
-import type { Command } from '../command';
-import { asks, type Decision, refused, told } from '../decision';
+import type { Command, RuleName } from '../command';
+import { type Decision, refused, told } from '../decision';
 import type { Moment } from '../entry';
+import { holdOf } from '../hold';
 import type { Job } from '../job';
+import { allMarked, pastBy, soFar } from './angle';
 import { isAsking, tell } from './asking';
-import { allMarked, boltDone, boltsDone, clickedOrDone, setAt, soFar } from './bolt';
+import { boltDone, boltsDone, clickedOrDone } from './bolt';
 import { closeJob } from './close';
 import { control, isControl } from './control';
-import { markAt, noMark, notSure } from './doubt';
-import { cameOff, closeEnd, droppedOne, foundIt } from './ends';
-import { boltReplaced, clickedTwice, droppedWrench, fault, outOfOrder } from './fault';
-import { cancelPending, confirmPending, turned } from './pending';
+import { markAt, noMark, notSure, turned } from './doubt';
+import { cameOff, checkedBy, closeEnd, droppedOne, foundIt, putOnList } from './ends';
+import { boltReplaced, clickedTwice, fault, outOfOrder } from './fault';
+import { leave } from './leaving';
+import { cancelPending, confirmPending } from './pending';
 import { goAhead, repeatPass, signOff, skipStep, slackenAll } from './permission';
+import { measured, measuredAt } from './reading';
 import { settle } from './settle';
-import { answer, done, measured, measuredAt, startTimer } from './step';
+import { answer, done, startTimer } from './step';
+import { haveTime, nextPassReady, noTime } from './time';
 import { takeBack } from './undo';
+import { adapterOff, adapterOn, droppedWrench, setAt } from './wrench';
 
 /**
  * What a command does to a job at a moment: entries to be written before anything is confirmed, and what to say.
@@ -26,8 +32,25 @@ export function decide(job: Job, c: Command, now: Moment): Decision {
   if (isAsking(c.rule)) return tell(job, c, now);
   if (job.status !== 'open') return refused(reply('not-here', {}));
   if (job.paused) return refused(reply('paused', {}));
+  const hold = holdOf(job);
+  if (hold && !WHILE_ON_HOLD.has(c.rule)) return refused(reply('job-on-hold', { bolt: count(hold.bolt) }));
   return settle(job, work(job, c, now), now);
 }
+
+/** With a bolt broken, nothing but what settles it, and what has nothing to do with the engine. */
+export const WHILE_ON_HOLD: ReadonlySet<RuleName> = new Set([
+  'slacken-all',
+  'bolt-replaced',
+  'go-ahead-anyway',
+  'take-back',
+  'confirm',
+  'cancel',
+  'dropped-one',
+  'found-it',
+  'add-to-list',
+  'checked-by',
+  'hand-over',
+]);
 
 function work(job: Job, c: Command, now: Moment): Decision {
   switch (c.rule) {
@@ -39,7 +62,9 @@ function work(job: Job, c: Command, now: Moment): Decision {
     case 'bolts-done':
       return boltsDone(job, c);
     case 'so-far':
-      return soFar(job, c);
+      return soFar(job, c, now);
+    case 'past-by':
+      return pastBy(job, c, now);
     case 'all-marked':
       return allMarked(job);
     case 'set-at':
@@ -81,7 +106,7 @@ function work(job: Job, c: Command, now: Moment): Decision {
     case 'bolt-replaced':
       return boltReplaced(job, c);
     case 'dropped-wrench':
-      return droppedWrench();
+      return droppedWrench(job);
     case 'skip-step':
       return skipStep(job);
     case 'sign-off':
@@ -103,7 +128,21 @@ function work(job: Job, c: Command, now: Moment): Decision {
     case 'close-job':
       return closeJob(job, now);
     case 'hand-over':
-      return asks([{ kind: 'asked', question: { kind: 'hand-over' } }], reply('confirm-hand-over', {}));
+      return leave(job, 'hand-over');
+    case 'adapter-on':
+      return adapterOn(job, c);
+    case 'adapter-off':
+      return adapterOff(job);
+    case 'have-time':
+      return haveTime(job);
+    case 'no-time':
+      return noTime(job);
+    case 'next-pass-ready':
+      return nextPassReady(job, now);
+    case 'checked-by':
+      return checkedBy(job, c);
+    case 'add-to-list':
+      return putOnList(job, c);
     default:
       return refused(reply('not-here', {}));
   }

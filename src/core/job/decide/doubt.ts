@@ -1,65 +1,106 @@
 import { clock, count, reply } from '../../phrasing/reply';
+import { partly, proofWanted } from '../announce/fastener';
 import { type Command, integerIn } from '../command';
 import { type Decision, does, refused } from '../decision';
 import type { Job } from '../job';
-import { boltState, markDegrees } from '../tightening';
-import { type AtPass, passAt } from './bolt';
+import { clockOf, markDegrees, markProof } from '../marks';
+import { passStatesOf } from '../place';
+import { boltState, passState, sinceSlacken } from '../tightening';
+import { type AtPass, here, passAt } from './at-pass';
+import { whatBlocks } from './bolt';
 
 /** "Not sure I did six": the bolt is UNKNOWN and blocks its pass. Nothing is assumed either way. */
 export function notSure(job: Job, c: Command): Decision {
-  const at = passAt(job);
+  const now = passAt(job);
   const bolt = integerIn(c, 'bolt');
-  if (!at || bolt === undefined || !at.pass.order.includes(bolt)) return refused(reply('not-here', {}));
+  const at = now && bolt !== undefined ? passInQuestion(job, now, bolt) : undefined;
+  if (!at || bolt === undefined) return refused(reply('not-here', {}));
+  // A held bolt waits for more than a proof.
+  if (boltState(at.state, bolt).kind === 'held') return refused(whatBlocks(at, bolt));
   return does(
-    [{ kind: 'bolt-unknown', step: at.step.id, pass: at.pass.id, bolt, why: 'not-sure' }],
-    [howToProve(at, bolt)],
+    [{ kind: 'bolt-unknown', ...here(at), bolt, why: 'not-sure' }],
+    [proofWanted(job, at.step, at.pass, bolt)],
   );
 }
 
-/** What proves this bolt: for an angle where its mark points now, for a torque nothing but the pass again. */
-export function howToProve(at: AtPass, bolt: number) {
-  if (at.pass.kind !== 'angle') return reply('unknown-torque', { bolt: count(bolt) });
-  return reply('where-is-mark', { bolt: count(bolt), clock: clock(hourOf(marks(at).after)) });
+/** The pass being worked; before its first bolt, the one this bolt was in last. */
+function passInQuestion(job: Job, now: AtPass, bolt: number): AtPass | undefined {
+  const index = now.passes.indexOf(now.pass);
+  const begun = now.part === 'work' || now.part === 'sort';
+  if (begun && (index === 0 || now.pass.order.some((n) => boltState(now.state, n).kind !== 'open')))
+    return now.pass.order.includes(bolt) ? now : undefined;
+  const earlier = now.passes.slice(sinceSlacken(now.passes, index), index).findLast((p) => p.order.includes(bolt));
+  if (earlier)
+    return { ...now, pass: earlier, part: 'work', state: passState(passStatesOf(job, now.step.id), earlier.id) };
+  return begun && now.pass.order.includes(bolt) ? now : undefined;
 }
 
-const marks = (at: AtPass) => markDegrees(at.passes, at.passes.indexOf(at.pass));
-
-/** The clock hour a mark points at, 12 for straight up: thirty degrees an hour. */
-const hourOf = (degreesClockwise: number): number => {
-  const hour = Math.round(degreesClockwise / 30) % 12;
-  return hour === 0 ? 12 : hour;
-};
-
-/**
- * Where the mark points now, compared with where this pass should leave it. A mark at the place where this pass
- * found it proves the bolt open; anything else proves nothing and the bolt stays UNKNOWN.
- */
+/** Where the mark points now, compared with where this pass should leave it. What proves nothing leaves the bolt UNKNOWN. */
 export function markAt(job: Job, c: Command): Decision {
   const at = passAt(job);
   const hour = integerIn(c, 'clock');
-  const bolt = at ? unknownBolt(at) : undefined;
-  if (at?.pass.kind !== 'angle' || hour === undefined || bolt === undefined) return refused(reply('not-here', {}));
-  const { before, after } = marks(at);
-  const proved = { kind: 'bolt-proved' as const, step: at.step.id, pass: at.pass.id, bolt, clock: hour };
-  if (hourOf(before) !== hourOf(after)) {
-    if (hour === hourOf(after))
+  const found = at ? unknownBolt(at) : undefined;
+  if (at?.pass.kind !== 'angle' || hour === undefined || !found) return refused(reply('not-here', {}));
+  const { bolt, had } = found;
+  const index = at.passes.indexOf(at.pass);
+  const proved = { kind: 'bolt-proved' as const, ...here(at), bolt, clock: hour };
+  const proof = markProof(at.passes, index, hour, had);
+  switch (proof.kind) {
+    case 'turned':
       return does([{ ...proved, verdict: 'done' }], [reply('mark-proves-done', { bolt: count(bolt) })]);
-    if (hour === hourOf(before))
+    case 'not-turned':
       return does([{ ...proved, verdict: 'open' }], [reply('mark-proves-open', { bolt: count(bolt) })]);
+    case 'partly-turned':
+      return does(
+        [{ kind: 'swing-proved', ...here(at), bolt, degrees: proof.degrees, clock: hour }],
+        [partly(at.pass, bolt, proof.degrees)],
+      );
+    case 'elsewhere':
+    case 'cannot-tell': {
+      const { before, after } = markDegrees(at.passes, index);
+      return refused(
+        reply('mark-proves-nothing', {
+          bolt: count(bolt),
+          before: clock(clockOf(before)),
+          after: clock(clockOf(after)),
+        }),
+      );
+    }
   }
-  return refused(
-    reply('mark-proves-nothing', { bolt: count(bolt), before: clock(hourOf(before)), after: clock(hourOf(after)) }),
-  );
 }
 
 /** No mark means no proof. */
 export function noMark(job: Job): Decision {
   const at = passAt(job);
-  const bolt = at ? unknownBolt(at) : undefined;
-  if (!at || bolt === undefined) return refused(reply('not-here', {}));
-  return refused(reply('bolt-unknown', { bolt: count(bolt) }));
+  const found = at ? unknownBolt(at) : undefined;
+  if (!at || !found) return refused(reply('not-here', {}));
+  return refused(whatBlocks(at, found.bolt));
+}
+
+/** After an angle was taken back. Only a clear "not turned" opens the bolt again; "turned" leaves it to be proved. */
+export function turned(job: Job, wasTurned: boolean): Decision {
+  const q = job.pending;
+  const at = passAt(job);
+  if (q?.kind !== 'turned-or-not' || at?.pass.kind !== 'angle') return refused(reply('not-here', {}));
+  const { bolt } = q;
+  if (wasTurned) return does([{ kind: 'question-dropped' }], [proofWanted(job, at.step, at.pass, bolt)]);
+  const is = boltState(passState(passStatesOf(job, q.step), q.pass), bolt);
+  // Not turned since the swings that stand: those were given, and only those.
+  const had = is.kind === 'unknown' ? is.had : 0;
+  const of = { step: q.step, pass: q.pass, bolt };
+  return had > 0
+    ? does([{ kind: 'swing-proved', ...of, degrees: had, clock: null }], [partly(at.pass, bolt, had)])
+    : does(
+        [{ kind: 'bolt-proved', ...of, verdict: 'open', clock: null }],
+        [reply('mark-proves-open', { bolt: count(bolt) })],
+      );
 }
 
 /** The first fastener of the pass in doubt: the one every proof is about. */
-const unknownBolt = (at: AtPass): number | undefined =>
-  at.pass.order.find((b) => boltState(at.state, b).kind === 'unknown');
+function unknownBolt(at: AtPass): { readonly bolt: number; readonly had: number } | undefined {
+  for (const bolt of at.pass.order) {
+    const is = boltState(at.state, bolt);
+    if (is.kind === 'unknown') return { bolt, had: is.had };
+  }
+  return undefined;
+}

@@ -1,20 +1,24 @@
 import { count, replies, reply, text } from '../../phrasing/reply';
-import { openEnds } from '../announce';
+import { openEnds } from '../announce/ends';
 import { type Command, optionIn } from '../command';
 import { type Decision, does, refused } from '../decision';
 import type { Moment } from '../entry';
-import type { Job } from '../job';
+import type { Job, LooseEnd } from '../job';
+import { workPlace } from '../place';
 
-/** Something back in its place out of turn. A skipped step closes the same way: by being done. */
+/** Something back in its place out of turn. */
 export function closeEnd(job: Job, c: Command): Decision {
   const id = optionIn(c, 'end');
   const end = id === undefined ? undefined : job.ends.get(id);
-  if (id === undefined || !end || end.why === 'dropped') return refused(reply('not-here', {}));
+  if (id === undefined || !end || !canBeRefitted(end)) return refused(reply('not-here', {}));
   return does(
     [{ kind: 'end-closed', end: id, how: 'refitted', reason: '' }],
     [reply('end-closed', { what: text(end.what), left: count(job.ends.size - 1) })],
   );
 }
+
+/** What was lost is found, and what a dropped wrench did is signed for; a skipped step comes back by itself. */
+export const canBeRefitted = (end: LooseEnd): boolean => end.why === 'step' || end.why === 'came-off';
 
 /** Something the document did not foresee came off; it blocks the first start until it is back. */
 export function cameOff(job: Job, c: Command): Decision {
@@ -45,4 +49,21 @@ export function foundIt(job: Job): Decision {
     [{ kind: 'end-closed', end: id, how: 'found', reason: '' }],
     [reply('end-closed', { what: openEnds([end]), left: count(job.ends.size - 1) })],
   );
+}
+
+/** A part that has to be got, from the parts the document knows. */
+export function putOnList(job: Job, c: Command): Decision {
+  const id = optionIn(c, 'part');
+  const part = id === undefined ? undefined : job.plan.procedure.parts.get(id);
+  if (!part) return refused(reply('not-here', {}));
+  return does([{ kind: 'listed', part: part.id }], [reply('list-taken', { part: text(part.say) })]);
+}
+
+/** A second pair of eyes, by name. */
+export function checkedBy(job: Job, c: Command): Decision {
+  const person = optionIn(c, 'person');
+  const place = workPlace(job);
+  if (person === undefined || !job.people.includes(person) || (place.kind !== 'step' && place.kind !== 'pass'))
+    return refused(reply('not-here', {}));
+  return does([{ kind: 'checked-by', person, step: place.step }], [reply('checked-by', { person: text(person) })]);
 }

@@ -1,12 +1,17 @@
 import { count, reply, text } from '../../phrasing/reply';
 import { assertNever } from '../../result';
+import { openEnds } from '../announce/ends';
 import { type Decision, does, refused } from '../decision';
 import type { Moment } from '../entry';
 import type { Job } from '../job';
 import { limitVerdict } from '../limit';
 import { passIn, stepIn } from '../plan';
+import { boltAt } from './at-pass';
+import { writtenAstray } from './bolt';
 import { confirmClose } from './close';
-import { writeReading } from './step';
+import { gone } from './leaving';
+import { writeReading } from './reading';
+import { adapterConfirmed } from './wrench';
 
 /** Carries out the question that was asked, exactly as it was read back. */
 export function confirmPending(job: Job, now: Moment): Decision {
@@ -16,14 +21,24 @@ export function confirmPending(job: Job, now: Moment): Decision {
     case 'skip-step':
       return does([{ kind: 'step-skipped', step: q.step }], [reply('step-done', {})]);
     case 'sign-off': {
-      const what = text(job.ends.get(q.end)?.what ?? q.end);
+      const end = job.ends.get(q.end);
+      const what = end ? openEnds([end]) : text(q.end);
       return does(
         [{ kind: 'end-closed', end: q.end, how: 'signed-off', reason: q.reason }],
         [reply('end-closed', { what, left: count(job.ends.size - 1) })],
       );
     }
+    case 'out-of-order': {
+      const at = boltAt(job);
+      return at ? writtenAstray(at, q.bolt) : refused(reply('not-here', {}));
+    }
     case 'override-order':
       return does([{ kind: 'order-accepted', step: q.step, pass: q.pass, override: true }], [reply('step-done', {})]);
+    case 'held-bolt':
+      return does(
+        [{ kind: 'bolt-settled', step: q.step, pass: q.pass, bolt: q.bolt, as: q.as }],
+        [reply(q.as === 'done' ? 'held-done' : 'held-open', { bolt: count(q.bolt) })],
+      );
     case 'repeat-pass': {
       const pass = passIn(job.plan, q.step, q.pass);
       return does(
@@ -40,13 +55,13 @@ export function confirmPending(job: Job, now: Moment): Decision {
       return writeReading(job, step, spec, q.value, limitVerdict(job.plan.procedure, step, q.value, q.unit), now);
     }
     case 'adapter':
-      return q.millimetres === null
-        ? does([{ kind: 'adapter-off' }], [reply('step-done', {})])
-        : does([{ kind: 'adapter-on', millimetres: q.millimetres }], [reply('step-done', {})]);
+      return adapterConfirmed(job, q.millimetres, now);
+    case 'marks':
+      return gone(q.leaving, [{ kind: 'marks-read', step: q.step, pass: q.pass }]);
     case 'close-job':
       return confirmClose(job, now);
     case 'hand-over':
-      return does([{ kind: 'handed-over' }], [], ['make-hand-over']);
+      return gone('hand-over', []);
     case 'which-bolt':
     case 'turned-or-not':
       return refused(reply('not-here', {}));
@@ -59,15 +74,4 @@ export function confirmPending(job: Job, now: Moment): Decision {
 export function cancelPending(job: Job): Decision {
   if (!job.pending) return refused(reply('not-here', {}));
   return does([{ kind: 'question-dropped' }], [reply('dropped-question', {})]);
-}
-
-/** After an angle was taken back. Only a clear "not turned" opens the bolt again; "turned" leaves it to be proved. */
-export function turned(job: Job, wasTurned: boolean): Decision {
-  const q = job.pending;
-  if (q?.kind !== 'turned-or-not') return refused(reply('not-here', {}));
-  if (wasTurned) return does([{ kind: 'question-dropped' }], [reply('bolt-unknown', { bolt: count(q.bolt) })]);
-  return does(
-    [{ kind: 'bolt-proved', step: q.step, pass: q.pass, bolt: q.bolt, verdict: 'open', clock: null }],
-    [reply('mark-proves-open', { bolt: count(q.bolt) })],
-  );
 }

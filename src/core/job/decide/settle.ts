@@ -1,10 +1,10 @@
-import { reply, text } from '../../phrasing/reply';
-import type { Step } from '../../procedure/procedure';
+import { type Reply, reply, text } from '../../phrasing/reply';
 import { announce } from '../announce';
 import type { Decision } from '../decision';
 import type { EntryBody, Moment } from '../entry';
 import { evolve } from '../evolve';
 import type { Job } from '../job';
+import { blockersOf } from '../milestone';
 import { passStatesOf, placeOf, workPlace } from '../place';
 import { nodeOf, passIn, stepIn } from '../plan';
 import { isComplete, passState } from '../tightening';
@@ -21,9 +21,8 @@ export function settle(job: Job, decision: Decision, now: Moment): Decision {
     entries.push(...more);
     next = after(next, more, now);
   }
-  const moved = nodeOf(job.plan, placeOf(next)) !== nodeOf(job.plan, placeOf(job));
-  const speaks = moved && decision.verdict === 'done' && !next.paused;
-  const replies = speaks
+  const announces = decision.verdict === 'done' && !next.paused && (isElsewhere(job, next) || isFreed(job, next));
+  const replies = announces
     ? [...passesCompleted(job, next), ...decision.replies, ...announce(next, now)]
     : decision.replies;
   return { ...decision, entries, replies };
@@ -35,12 +34,24 @@ export function after(job: Job, bodies: readonly EntryBody[], now: Moment): Job 
   return bodies.reduce((j: Job, body) => evolve(j, { ...body, ...now, seq: ++seq, who: '' }), job);
 }
 
+const isElsewhere = (before: Job, after: Job): boolean =>
+  nodeOf(before.plan, placeOf(before)) !== nodeOf(after.plan, placeOf(after));
+
+/** What was in the way of this step is gone: only now is it said what there is to do. */
+function isFreed(before: Job, after: Job): boolean {
+  const place = placeOf(after);
+  if (place.kind !== 'step') return false;
+  const { step } = stepIn(after.plan, place.step);
+  return blockersOf(before, step).length > 0 && blockersOf(after, step).length === 0;
+}
+
 function consequences(job: Job): readonly EntryBody[] {
   if (job.status !== 'open') return [];
   const place = workPlace(job);
   if (place.kind === 'step') {
     const { step, passes } = stepIn(job.plan, place.step);
-    if (passes.length > 0) return [{ kind: 'step-done', step: step.id }];
+    if (passes.length > 0)
+      return step.question || blockersOf(job, step).length > 0 ? [] : [{ kind: 'step-done', step: step.id }];
     return step.kind === 'wait' ? timerStart(job, step.timer) : [];
   }
   if (place.kind === 'pass' && place.part === 'wait') {
@@ -57,7 +68,7 @@ function timerStart(job: Job, id: string): readonly EntryBody[] {
 }
 
 /** Said once for each pass that this decision finished, before the next thing is announced. */
-function passesCompleted(before: Job, after: Job) {
+function passesCompleted(before: Job, after: Job): readonly Reply[] {
   const place = workPlace(before);
   if (place.kind !== 'pass') return [];
   const { step } = stepIn(before.plan, place.step);
@@ -69,9 +80,3 @@ function passesCompleted(before: Job, after: Job) {
     ...(after.steps.has(step.id) ? [reply('tightening-complete', {})] : []),
   ];
 }
-
-/** Timers of a step that still run, by id. */
-export const waitsOf = (step: Step): readonly string[] => [
-  ...step.needsTimers,
-  ...(step.kind === 'wait' ? [step.timer] : []),
-];

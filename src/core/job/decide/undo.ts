@@ -14,19 +14,26 @@ const UNDOABLE: ReadonlySet<Entry['kind']> = new Set([
   'bolt-done',
   'bolt-turned',
   'bolt-fault',
+  'order-broken',
+  'pass-waited',
   'measured',
   'end-opened',
+  'end-closed',
   'listed',
   'timer-started',
+  'adapter-on',
+  'adapter-off',
+  'wrench-dropped',
 ]);
 
 const BARRIER: ReadonlySet<Entry['kind']> = new Set([
   'question-answered',
-  'end-closed',
   'order-accepted',
   'handed-over',
   'closed',
   'bolt-proved',
+  'swing-proved',
+  'bolt-settled',
   'bolt-replaced',
   'all-slackened',
   'pass-repeated',
@@ -39,7 +46,7 @@ const BARRIER: ReadonlySet<Entry['kind']> = new Set([
 export function takeBack(job: Job): Decision {
   for (const entry of [...job.entries].reverse()) {
     if (job.undone.has(entry.seq)) continue;
-    if (BARRIER.has(entry.kind) || endsReadBack(job, entry))
+    if (BARRIER.has(entry.kind) || isSignedOff(entry) || endsReadBack(job, entry))
       return refused(reply('undo-blocked', { what: replies([describe(job.plan, entry)]) }));
     if (entry.kind === 'bolt-unknown') {
       if (entry.why === 'not-sure') return undo(job, entry);
@@ -50,6 +57,8 @@ export function takeBack(job: Job): Decision {
   }
   return refused(reply('nothing-to-undo', {}));
 }
+
+const isSignedOff = (entry: Entry): boolean => entry.kind === 'end-closed' && entry.how === 'signed-off';
 
 /** A step that a read-back ended stands with it. */
 const endsReadBack = (job: Job, entry: Entry): boolean =>
@@ -62,25 +71,27 @@ function undo(job: Job, entry: Entry): Decision {
   const what = reply('taken-back', {
     what: replies((named.length > 0 ? named : targets).map((e) => describe(job.plan, e))),
   });
-  const turn = targets.find((e) => e.kind === 'bolt-done' || e.kind === 'bolt-turned');
-  if (
-    turn &&
-    (turn.kind === 'bolt-done' || turn.kind === 'bolt-turned') &&
-    passIn(job.plan, turn.step, turn.pass).kind === 'angle'
-  ) {
-    const at = { step: turn.step, pass: turn.pass, bolt: turn.bolt };
-    return asks(
-      [
-        ...entries,
-        { kind: 'bolt-unknown', ...at, why: 'taken-back' },
-        { kind: 'asked', question: { kind: 'turned-or-not', ...at } },
-      ],
-      what,
-      reply('turned-or-not', { bolt: count(turn.bolt) }),
-    );
-  }
-  return does(entries, [what]);
+  const turns = targets.filter((e) => isTurn(job, e));
+  const doubts = [...new Map(turns.map((e) => [e.bolt, { step: e.step, pass: e.pass, bolt: e.bolt }])).values()];
+  const [doubt, ...more] = doubts;
+  if (!doubt) return does(entries, [what]);
+  const unknown = doubts.map((at): EntryBody => ({ kind: 'bolt-unknown', ...at, why: 'taken-back' }));
+  // Several at once are not asked about in one breath: each is proved by its own mark.
+  if (more.length > 0)
+    return does([...entries, ...unknown], [what, reply('bolt-unknown', { bolt: count(doubt.bolt) })]);
+  return asks(
+    [...entries, ...unknown, { kind: 'asked', question: { kind: 'turned-or-not', ...doubt } }],
+    what,
+    reply('turned-or-not', { bolt: count(doubt.bolt) }),
+  );
 }
+
+type Turn = Entry & { readonly kind: 'bolt-done' | 'bolt-turned' | 'bolt-fault' };
+
+/** A report after which a bolt of an angle pass may have been turned, whatever else was wrong with it. */
+const isTurn = (job: Job, e: Entry): e is Turn =>
+  (e.kind === 'bolt-done' || e.kind === 'bolt-turned' || (e.kind === 'bolt-fault' && e.action !== 'note')) &&
+  passIn(job.plan, e.step, e.pass).kind === 'angle';
 
 /** Entries written in one breath are taken back in one breath: the step a last bolt ended, the timer a step started. */
 function together(job: Job, newest: Entry): readonly Entry[] {

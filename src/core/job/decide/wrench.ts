@@ -1,0 +1,119 @@
+import { convert } from '../../fastening/quantity';
+import { digits, quantity, type Reply, reply, text } from '../../phrasing/reply';
+import { refusalReply, setWrench, toolOf } from '../announce/setting';
+import type { ChosenWrench } from '../chosen-wrench';
+import { type Command, readingIn } from '../command';
+import { asks, type Decision, does, refused, told } from '../decision';
+import type { EntryBody, Moment } from '../entry';
+import type { Job } from '../job';
+import { isSetRight, isTorque, settingOf, type TorquePass } from '../setting';
+import { here, passAt } from './at-pass';
+import { after } from './settle';
+
+/** The number on the tool, read back. Only the right number lets the pass begin, and none does on the wrong tool. */
+export function setAt(job: Job, c: Command): Decision {
+  const at = passAt(job);
+  const given = readingIn(c, 'setting');
+  if (at?.part !== 'set' || given === undefined) return refused(reply('not-here', {}));
+  if (isTorque(at.pass)) return torqueSetAt(job, at.pass, here(at), given);
+  if (at.pass.kind !== 'angle') return refused(reply('not-here', {}));
+  const wanted = { value: at.pass.degrees, unit: 'deg' as const };
+  if (given.value !== wanted.value || (given.unit !== null && given.unit !== wanted.unit))
+    return refused(reply('setting-wrong', { given: digits(given.value), setting: quantity(wanted) }));
+  return does(
+    [{ kind: 'setting-confirmed', ...here(at), ...wanted }],
+    [reply('setting-taken', { setting: quantity(wanted) })],
+  );
+}
+
+type Given = { readonly value: number; readonly unit: string | null };
+
+function torqueSetAt(job: Job, pass: TorquePass, at: ReturnType<typeof here>, given: Given): Decision {
+  const setting = settingOf(job, pass);
+  if (setting.kind === 'refused') return refused(refusalReply(setting.why, text(toolOf(job, pass)), setting.target));
+  const set = quantity(setting.set);
+  // "Pounds" alone could be twelve times off.
+  if (given.unit === 'lbf') return refused(reply('which-pounds', { setting: set }));
+  if (!isSetRight(setting, given.value, given.unit))
+    return refused(reply('setting-wrong', { given: digits(given.value), setting: set }));
+  const said = [setting.set, ...(setting.set.also ?? [])].find((one) => one.unit === given.unit) ?? setting.set;
+  return does(
+    [{ kind: 'setting-confirmed', ...at, value: said.value, unit: said.unit }],
+    [reply('setting-taken', { setting: quantity(said) })],
+  );
+}
+
+/** The length of an adapter in millimetres, from a reading that always names its unit. */
+function lengthIn(c: Command): number | undefined {
+  const given = readingIn(c, 'length');
+  if (given?.unit !== 'in' && given?.unit !== 'mm') return undefined;
+  const millimetres = convert({ value: given.value, unit: given.unit }, 'mm');
+  return millimetres.ok && millimetres.value > 0 ? millimetres.value : undefined;
+}
+
+function lengthSaid(c: Command): Reply['slots'][string] {
+  const given = readingIn(c, 'length');
+  return digits(given?.value ?? 0, given?.unit === 'in' ? 'in' : 'mm');
+}
+
+export function adapterOn(job: Job, c: Command): Decision {
+  const at = passAt(job);
+  const millimetres = lengthIn(c);
+  if (!at || !isTorque(at.pass) || millimetres === undefined) return refused(reply('not-here', {}));
+  return asks(
+    [{ kind: 'asked', question: { kind: 'adapter', millimetres } }],
+    reply('confirm-adapter', { length: lengthSaid(c) }),
+  );
+}
+
+export function adapterOff(job: Job): Decision {
+  if (job.adapter === null) return refused(reply('not-here', {}));
+  return asks([{ kind: 'asked', question: { kind: 'adapter', millimetres: null } }], reply('confirm-adapter-off', {}));
+}
+
+/** With the adapter changed, what the wrench is set at no longer counts: it is told and awaited anew. */
+export function adapterConfirmed(job: Job, millimetres: number | null, now: Moment): Decision {
+  const entry: EntryBody = millimetres === null ? { kind: 'adapter-off' } : { kind: 'adapter-on', millimetres };
+  const taken =
+    millimetres === null
+      ? reply('adapter-removed', {})
+      : reply('adapter-taken', { length: quantity({ value: millimetres, unit: 'mm' }) });
+  return does([entry], [taken, ...settingAnew(job, entry, now)]);
+}
+
+/** The setting once more where the place does not change with the entry, and so is not announced by itself. */
+function settingAnew(job: Job, entry: EntryBody, now: Moment): readonly Reply[] {
+  const at = passAt(job);
+  return at?.part === 'set' ? setWrench(after(job, [entry], now), at.pass, now) : [];
+}
+
+/** "What do I set with a two inch crow's foot?" Nothing is changed by asking. */
+export function tellSetting(job: Job, c: Command): Decision {
+  const at = passAt(job);
+  const millimetres = lengthIn(c);
+  if (!at || !isTorque(at.pass) || millimetres === undefined) return refused(reply('not-here', {}));
+  const setting = settingOf(job, at.pass, millimetres);
+  return setting.kind === 'refused'
+    ? told(refusalReply(setting.why, text(toolOf(job, at.pass)), setting.target))
+    : told(
+        reply('setting-with', {
+          length: lengthSaid(c),
+          setting: quantity(setting.set),
+          gives: quantity(setting.target),
+        }),
+      );
+}
+
+/** Another wrench for a tool of the document, from the wrenches the owner has entered. */
+export function chooseWrench(job: Job, tool: string, wrench: ChosenWrench, now: Moment): Decision {
+  if (job.status !== 'open') return refused(reply('not-here', {}));
+  const entry: EntryBody = { kind: 'wrench-chosen', tool, wrench };
+  return does([entry], [reply('wrench-chosen', { wrench: text(wrench.say) }), ...settingAnew(job, entry, now)]);
+}
+
+/** Every bolt from here on is under a wrench nobody has checked; the record says so. */
+export function droppedWrench(job: Job): Decision {
+  const at = passAt(job);
+  if (!at || !isTorque(at.pass)) return refused(reply('not-here', {}));
+  return does([{ kind: 'wrench-dropped', tool: at.pass.tool ?? '' }], [reply('wrench-dropped', {})]);
+}

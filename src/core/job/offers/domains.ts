@@ -1,0 +1,34 @@
+import type { Offer, SlotDomain } from '../../language/grammar';
+import { MANNERS, type RuleName } from '../command';
+import type { Job } from '../job';
+
+export const offer = (rule: RuleName, slots: Readonly<Record<string, SlotDomain>> = {}): Offer => ({
+  rule,
+  manner: MANNERS[rule],
+  slots,
+});
+
+export const options = (all: readonly { readonly id: string; readonly say: readonly string[] }[]): SlotDomain => ({
+  kind: 'options',
+  options: all,
+});
+
+export const named = (ids: readonly string[]): SlotDomain => ({ kind: 'named', ids });
+
+export const integers = (values: readonly number[]): SlotDomain => ({ kind: 'integers', values });
+
+export const range = (from: number, to: number, step: number): readonly number[] =>
+  Array.from({ length: Math.floor((to - from) / step) + 1 }, (_, i) => from + i * step);
+
+/** The parts of this step, which may be found wanting just now. */
+export function partsOffer(job: Job, ids: readonly string[]): readonly Offer[] {
+  const parts = ids.flatMap((id) => job.plan.procedure.parts.get(id) ?? []);
+  if (parts.length === 0) return [];
+  return [offer('add-to-list', { part: options(parts.map((p) => ({ id: p.id, say: [p.say] }))) })];
+}
+
+/** A second person, by a name the job was given. */
+export const checkedByOffer = (job: Job): readonly Offer[] =>
+  job.people.length === 0
+    ? []
+    : [offer('checked-by', { person: options(job.people.map((name) => ({ id: name, say: [name] }))) })];

@@ -1,0 +1,149 @@
+import type { Offer, SlotDomain } from '../../language/grammar';
+import type { Pass, Step } from '../../procedure/procedure';
+import type { RuleName } from '../command';
+import { passAt } from '../decide/at-pass';
+import { mayRepeat } from '../decide/permission';
+import { isBeforeBoltOne } from '../decide/time';
+import type { Job } from '../job';
+import { passStatesOf } from '../place';
+import { type PassPart, passesOf } from '../plan';
+import { isTorque, settingOf, type TorquePass } from '../setting';
+import { passState } from '../tightening';
+import { checkedByOffer, integers, named, offer, range } from './domains';
+
+const PASS_ASKING: readonly RuleName[] = [
+  'tell-torque',
+  'tell-pass',
+  'tell-lubrication',
+  'tell-tool',
+  'tell-side',
+  'tell-time-needed',
+];
+
+export function passOffers(job: Job, step: Step, pass: Pass, part: PassPart): readonly Offer[] {
+  const bolt = integers(pass.order);
+  const asking =
+    part === 'wait'
+      ? [offer('tell-time-needed')]
+      : [
+          ...PASS_ASKING.map((r) => offer(r)),
+          offer('tell-bolt', { bolt }),
+          ...(hasLengths(job, step) ? [offer('tell-length', { bolt })] : []),
+          ...(isTorque(pass) ? torqueAsking() : []),
+        ];
+  return [
+    ...asking,
+    ...(isBeforeBoltOne(job) ? [offer('have-time'), offer('no-time')] : []),
+    ...inPart(job, step, pass, part, bolt),
+  ];
+}
+
+function inPart(job: Job, step: Step, pass: Pass, part: PassPart, bolt: SlotDomain): readonly Offer[] {
+  switch (part) {
+    case 'set':
+      return [
+        ...settingOffers(job, pass),
+        ...(isBeforeBoltOne(job) ? [] : [offer('not-sure', { bolt: anyBoltOf(step) })]),
+        ...again(step),
+        offer('next-pass-ready'),
+      ];
+    case 'mark':
+      return [offer('all-marked'), ...again(step)];
+    case 'work':
+      return [...workOffers(job, step, pass, bolt), ...checkedByOffer(job)];
+    case 'sort':
+      return [...repeat(job), offer('go-ahead-anyway'), ...again(step), ...checkedByOffer(job)];
+    case 'wait':
+      return [offer('done'), offer('next-pass-ready'), ...again(step)];
+  }
+}
+
+/** Before a pass begins, a doubt is about one that is over, whatever its fasteners were. */
+const anyBoltOf = (step: Step): SlotDomain =>
+  integers([...new Set(passesOf(step).flatMap((p) => p.order))].sort((a, b) => a - b));
+
+const hasLengths = (job: Job, step: Step): boolean =>
+  (step.kind === 'tighten' || step.kind === 'slacken') &&
+  (job.plan.procedure.patterns.get(step.pattern)?.fasteners.some((f) => f.length !== undefined) ?? false);
+
+/** An adapter's length is said with its unit, to a hundredth of an inch. */
+const LENGTH: SlotDomain = {
+  kind: 'reading',
+  least: 0.25,
+  most: 300,
+  decimals: 2,
+  units: ['in', 'mm'],
+  unitNeeded: true,
+};
+
+const torqueAsking = (): readonly Offer[] => [
+  offer('tell-in-unit', { unit: named(['N·m', 'lbf·ft']) }),
+  offer('tell-setting', { length: LENGTH }),
+];
+
+/** Any number can be heard here, in any torque unit: a wrong one has to be understood to be refused. */
+function settingOffers(job: Job, pass: Pass): readonly Offer[] {
+  const torque = isTorque(pass);
+  const setting: SlotDomain = {
+    kind: 'reading',
+    least: 1,
+    most: 999,
+    decimals: torque ? decimalsOf(job, pass) : 0,
+    units: torque ? ['N·m', 'lbf·ft', 'lbf·in', 'lbf'] : ['deg'],
+    unitNeeded: false,
+  };
+  return [offer('set-at', { setting }), ...(torque ? wrenchOffers(job) : [])];
+}
+
+function decimalsOf(job: Job, pass: TorquePass): number {
+  const setting = settingOf(job, pass);
+  const value = setting.kind === 'set' ? setting.set.value : pass.target.value;
+  return Math.max(1, String(value).split('.')[1]?.length ?? 0);
+}
+
+const wrenchOffers = (job: Job): readonly Offer[] => [
+  offer('dropped-wrench'),
+  job.adapter === null ? offer('adapter-on', { length: LENGTH }) : offer('adapter-off'),
+];
+
+/** Beginning the whole tightening again is possible at any point of it. */
+const again = (step: Step): readonly Offer[] => (step.kind === 'tighten' ? [offer('slacken-all')] : []);
+
+const repeat = (job: Job): readonly Offer[] => {
+  const at = passAt(job);
+  return at && mayRepeat(job, at) ? [offer('repeat-pass')] : [];
+};
+
+function workOffers(job: Job, step: Step, pass: Pass, bolt: SlotDomain): readonly Offer[] {
+  const states = [...passState(passStatesOf(job, step.id), pass.id).bolts.values()];
+  const held = states.some((b) => b.kind === 'held');
+  const unknown = states.some((b) => b.kind === 'unknown');
+  return [
+    offer('done'),
+    offer('bolt-done', { bolt }),
+    offer('bolts-done', { from: bolt, to: bolt }),
+    ...doubt(pass),
+    ...again(step),
+    ...(isTorque(pass) ? [...torqueTalk(), ...wrenchOffers(job), ...repeat(job)] : []),
+    ...(pass.kind === 'angle' ? angleTalk(pass, unknown) : []),
+    ...(held ? [offer('go-ahead-anyway')] : []),
+    ...(step.kind === 'tighten' ? [offer('bolt-replaced', { bolt })] : []),
+  ];
+}
+
+const torqueTalk = (): readonly Offer[] =>
+  (['clicked', 'clicked-early', 'pulled-through', 'clicked-twice', 'felt-soft'] as const).map((r) => offer(r));
+
+const angleTalk = (pass: Pass & { readonly kind: 'angle' }, unknown: boolean): readonly Offer[] => [
+  offer('so-far', { degrees: integers(range(5, 360, 5)) }),
+  offer('past-by', { degrees: integers(range(1, Math.max(45, pass.window.most - pass.degrees), 1)) }),
+  offer('went-past'),
+  offer('felt-soft'),
+  offer('tell-angle-left'),
+  ...(unknown ? [offer('mark-at', { clock: integers(range(1, 12, 1)) }), offer('no-mark')] : []),
+];
+
+export const doubt = (pass: Pass): readonly Offer[] =>
+  pass.kind === 'wait'
+    ? []
+    : [offer('snapped'), offer('not-sure', { bolt: integers(pass.order) }), offer('out-of-order')];
