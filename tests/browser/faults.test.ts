@@ -1,14 +1,17 @@
 import type { BrowserContext } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { readTongue } from '../../src/cli/tongue-files';
+import { planOf } from '../../src/core/job/plan';
 import { reply } from '../../src/core/phrasing/reply';
+import { shipped } from '../core/job/workbench';
 import { Bay } from './bay';
 import { chromiumPath, openContext } from './chromium';
 import { openSite, type Site } from './site';
-import { typed } from './typist';
+import { carryOn, typed, typedNext } from './typist';
 import { endWorker, started, upsetWorker, watchWorkers } from './workers';
 
 const tongue = readTongue('en');
+const plan = planOf(shipped('practice-plate'));
 type Fault = 'microphone-refused' | 'microphone-missing' | 'recogniser-failed';
 const wordsFor = (fault: Fault): string => tongue.phrase([reply(fault, {})]).shown;
 
@@ -44,7 +47,9 @@ describe.skipIf(!chromiumPath)('when something is broken', () => {
     await page.getByRole('button', { name: 'Done', exact: true }).click();
     await page.waitForFunction((at) => document.getElementById('app')?.dataset.place !== at, first);
     const second = await bay.place();
-    expect((await typed(bay, 'it reads top on the handle side')).some((e) => e.kind === 'question-answered')).toBe(true);
+    expect((await typed(bay, 'it reads top on the handle side')).some((e) => e.kind === 'question-answered')).toBe(
+      true,
+    );
     expect(await bay.place()).not.toBe(second);
     expect((await bay.log()).filter((e) => e.kind === 'heard' && e.by === 'voice')).toEqual([]);
   };
@@ -150,4 +155,33 @@ describe.skipIf(!chromiumPath)('when something is broken', () => {
     await bay.armed();
     expect((await bay.repliesHeard()).seconds).toBeGreaterThan(seconds + 1);
   }, 240_000);
+
+  test('a second tab reads only, and may write once the first is closed', async () => {
+    const first = await begun({}, (b) => b.wireMicrophone());
+    await typed(first, 'this step is done');
+    const place = await first.place();
+
+    const second = new Bay(await context.newPage());
+    await second.wireMicrophone();
+    await second.open(site.address);
+    await second.page.getByText('Another tab of this browser is writing').first().waitFor();
+    await second.page
+      .getByRole('button', { name: /^Carry on/ })
+      .first()
+      .click();
+    await second.page.waitForFunction(() => document.querySelector('.start') === null);
+    expect(await second.page.locator('.bench').count()).toBe(0);
+    // The first goes on undisturbed. A page behind another one is not drawn, so it is brought to the front.
+    await first.page.bringToFront();
+    expect((await typedNext(first, plan)).some((e) => e.kind === 'question-answered')).toBe(true);
+    expect(await first.place()).not.toBe(place);
+    const reached = await first.place();
+    await first.page.close();
+
+    await second.page.getByText('The other tab is closed').first().waitFor();
+    await second.open(site.address);
+    await carryOn(second);
+    expect(await second.place()).toBe(reached);
+    expect((await typed(second, 'this step is done')).some((e) => e.kind === 'step-done')).toBe(true);
+  }, 180_000);
 });

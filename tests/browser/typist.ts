@@ -27,6 +27,11 @@ export async function typed(bay: Bay, words: string): Promise<readonly Entry[]> 
   return (await bay.log()).slice(before);
 }
 
+/** Says the next right thing, whatever the document asks for here. */
+export async function typedNext(bay: Bay, plan: Plan): Promise<readonly Entry[]> {
+  return typed(bay, nextWords(fold(plan, await bay.log())) ?? 'where am i');
+}
+
 /** Does the next right things until the job is at this node, or at most so many of them. Returns how many were done. */
 export async function workOn(bay: Bay, plan: Plan, node: string, most = 60): Promise<number> {
   for (let n = 0; n < most; n++) {
