@@ -8,7 +8,6 @@ import { recordSound } from './shell/record-sound';
 import { Shell } from './shell/shell';
 import { takeStill } from './shell/take-still';
 import { earLexicon } from './speech/ear/ear-lexicon';
-import { embeddedRecogniser } from './speech/embedded';
 import { typedRecogniser } from './speech/typed';
 import { sha256Hex } from './store/hash';
 import { memoryStore } from './store/memory-store';
@@ -16,11 +15,8 @@ import { openStore } from './store/open-store';
 import { writerLock } from './store/writer-lock';
 import { App } from './ui/app';
 import type { Settings } from './ui/setup/settings';
-import { audioContext, openAudio } from './voice/audio-bus';
-import { embeddedMouth, embeddedVoice } from './voice/embedded';
 import { DEFAULT_SPEAKER } from './voice/flite/speakers';
 import { silentVoice } from './voice/silent';
-import { systemVoice } from './voice/system';
 import { systemVoices } from './voice/system-voices';
 
 // The composition root: the only place where adapters are made and put together.
@@ -42,6 +38,15 @@ const MICROPHONE = { deviceId: null, echoCancellation: false };
 /** A model of the person's own is rare, and what handles it is fetched only then. */
 const models = async () => (await import('./speech/vosk/model-shelf')).modelShelf(new URL('.', document.baseURI).href);
 
+/** Ear and voice come after the first paint and before the first tap; nothing that can be touched waits for them. */
+const sounding = () =>
+  Promise.all([
+    import('./voice/audio-bus'),
+    import('./voice/embedded'),
+    import('./voice/system'),
+    import('./speech/embedded'),
+  ]);
+
 const rateOf = (settings: () => Settings) => () => ({ speaker: DEFAULT_SPEAKER, rate: settings().speechRate });
 
 const shell = new Shell({
@@ -60,6 +65,8 @@ const shell = new Shell({
   },
   sound: {
     open: async () => {
+      const [{ openAudio }, { embeddedMouth, embeddedVoice }, { systemVoice }, { embeddedRecogniser }] =
+        await sounding();
       const audio = await openAudio();
       if (!audio.ok) return audio;
       return ok({
@@ -139,12 +146,13 @@ shell.subscribe(() => {
   requestAnimationFrame(draw);
 });
 draw();
+void sounding();
 await shell.load();
 
 if (import.meta.env.PROD) {
   const { keepOffline } = await import('./offline/keep-offline');
   void keepOffline({
-    busy: () => shell.jobOpen || audioContext() !== null,
+    busy: () => shell.jobOpen,
     tell: ({ state }) => {
       root.dataset.offline = state;
     },

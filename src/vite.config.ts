@@ -10,13 +10,20 @@ export default defineConfig({
   root: here,
   // Relative addresses: the build works from any static host and any folder of it.
   base: './',
-  build: { outDir: '../dist', emptyOutDir: true, assetsInlineLimit: 0, target: 'es2022' },
+  build: {
+    outDir: '../dist',
+    emptyOutDir: true,
+    assetsInlineLimit: 0,
+    target: 'es2022',
+    // The page for a model of one's own is a document apart, because it needs a policy of its own.
+    rolldownOptions: { input: { index: `${here}/index.html`, vosk: `${here}/vosk.html` } },
+  },
   server: { fs: { allow: ['..'] } },
   worker: { format: 'es' },
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   // soundswallower imports a Blob polyfill that needs a document, which a worker does not have.
   resolve: { alias: { 'blob-polyfill': `${here}/speech/native-blob.ts` } },
-  optimizeDeps: { exclude: ['soundswallower'], include: ['@bjorn3/browser_wasi_shim', 'howler'] },
+  optimizeDeps: { exclude: ['soundswallower'], include: ['@bjorn3/browser_wasi_shim', 'howler', 'vosk-browser'] },
   plugins: [yamlData(), modelAssets(), licences(), offlineWorker()],
   test: { root: `${here}/..`, include: ['tests/**/*.test.{ts,tsx}'], environment: 'node', testTimeout: 30_000 },
 });

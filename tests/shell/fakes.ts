@@ -3,7 +3,8 @@ import { parse } from 'yaml';
 import type { LiveGrammar } from '../../src/core/language/grammar';
 import type { Recogniser, RecogniserEvent } from '../../src/core/ports';
 import type { After } from '../../src/store/log-writer';
-import { checkScreenWords, sayer } from '../../src/ui/words/words';
+import { sayer } from '../../src/ui/words/say';
+import { checkScreenWords } from '../../src/ui/words/words';
 
 /** A recogniser that writes down what is asked of it and tells whatever a test wants. */
 export class FakeEar implements Recogniser {

@@ -3,7 +3,8 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { MANNERS } from '../../src/core/job/command';
-import { checkScreenWords, SCREEN_WORDS, sayer } from '../../src/ui/words/words';
+import { sayer } from '../../src/ui/words/say';
+import { checkScreenWords, SCREEN_WORDS } from '../../src/ui/words/words';
 
 const ROOT = join(import.meta.dirname, '../..');
 const english: unknown = parse(readFileSync(join(ROOT, 'grammars/en/screen.yaml'), 'utf8'));

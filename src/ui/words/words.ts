@@ -65,11 +65,3 @@ export function checkScreenWords(raw: unknown): Result<ScreenWords, readonly Scr
   // The loop above has seen every key with a text.
   return issues.length > 0 ? fail(issues) : ok(Object.fromEntries(given) as ScreenWords);
 }
-
-/** A speaker of these words: a text by its key, its slots filled in. */
-export function sayer(words: ScreenWords): Say {
-  return (key, ...slots) => {
-    const values: Readonly<Record<string, string | number>> = slots[0] ?? {};
-    return words[key].replace(SLOT, (whole, slot: string) => String(values[slot] ?? whole));
-  };
-}
