@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join, sep } from 'node:path';
 import type { Plugin } from 'vite';
-import { type OfflineFile, partOf } from './file-list';
+import { type OfflineFile, partOf } from './file-list.ts';
 
 const WORKER = 'service-worker.js';
 const PLACE = 'OFFLINE_FILES';

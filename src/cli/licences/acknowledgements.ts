@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { type LicenceText, THIRD_PARTIES, type ThirdParty } from './table';
+import { type LicenceText, THIRD_PARTIES, type ThirdParty } from './table.ts';
 
 const here = dirname(fileURLToPath(import.meta.url));
 const packages = join(here, '../../../node_modules');

@@ -1,6 +1,6 @@
 import type { Plugin } from 'vite';
-import { acknowledgements, thirdPartyFile } from './acknowledgements';
-import { THIRD_PARTIES } from './table';
+import { acknowledgements, thirdPartyFile } from './acknowledgements.ts';
+import { THIRD_PARTIES } from './table.ts';
 
 const MODULE = 'virtual:acknowledgements';
 const RESOLVED = `\0${MODULE}`;
