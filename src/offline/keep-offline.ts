@@ -7,6 +7,8 @@ export type KeepOffline = {
 };
 
 const ASK_AGAIN_MS = 30_000;
+/** A page that is just being left still counts as open, so the newer version may be refused at first. */
+const TAKE_OVER_AGAIN_MS = 1000;
 
 /**
  * Has the browser keep the whole app, and tells how far it is. A newer version, fetched in the background, takes hold
@@ -36,11 +38,16 @@ export async function keepOffline({ busy, tell }: KeepOffline): Promise<void> {
   workers.startMessages();
   setInterval(ask, ASK_AGAIN_MS);
 
+  let asking = false;
   const takeOver = (): void => {
-    if (registered.waiting && !busy()) {
-      workers.addEventListener('controllerchange', () => location.reload(), { once: true });
-      send(registered.waiting, { type: 'take-over' });
+    if (!registered.waiting || busy()) return;
+    if (!asking) {
+      asking = true;
+      // By the time it happens somebody may have tapped: then this page goes on with the files it was started with.
+      workers.addEventListener('controllerchange', () => busy() || location.reload(), { once: true });
     }
+    send(registered.waiting, { type: 'take-over' });
+    setTimeout(takeOver, TAKE_OVER_AGAIN_MS);
   };
   registered.addEventListener('updatefound', () => {
     const next = registered.installing;

@@ -36,6 +36,7 @@ describe.skipIf(!chromiumPath)('what goes over the network', () => {
     expect(bay.troubles).toEqual([]);
 
     await bay.page.waitForSelector('#app[data-offline="ready"]', { timeout: 120_000 });
+    await bay.page.close();
     const before = site.asked.length;
     const again = new Bay(await context.newPage());
     await again.wireMicrophone();

@@ -83,6 +83,7 @@ describe.skipIf(!chromiumPath)('without a network', () => {
     await page.goto(address);
     await ready(page);
     await served.close();
+    await page.close();
     const bay = new Bay(await context.newPage());
     await bay.open(address);
     await bay.begin('Practice plate');

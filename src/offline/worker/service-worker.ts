@@ -27,14 +27,7 @@ self.addEventListener('install', (event) => {
   );
 });
 
-self.addEventListener('activate', (event) => {
-  event.waitUntil(
-    (async () => {
-      if ((await windows()).length <= 1) await keeper.prune();
-      await self.clients.claim();
-    })(),
-  );
-});
+self.addEventListener('activate', (event) => event.waitUntil(self.clients.claim()));
 
 self.addEventListener('fetch', (event) => {
   const answer = keeper.answer(event.request);
@@ -49,7 +42,13 @@ self.addEventListener('message', (event: ExtendableMessageEvent) => {
         const news: FromKeeper = { type: 'offline', ...report };
         event.source?.postMessage(news);
       };
-      event.waitUntil(keeper.fill(NEEDED, tell).then(tell));
+      event.waitUntil(
+        keeper.fill(NEEDED, tell).then(async (report) => {
+          tell(report);
+          // Not before: a page of the version before may still be open, and ask for a part of it.
+          if (report.state === 'ready' && (await windows()).length <= 1) await keeper.prune();
+        }),
+      );
       return;
     }
     case 'take-over':
