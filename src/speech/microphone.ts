@@ -50,7 +50,13 @@ export async function openMicrophone(
       source.disconnect();
       track.stop();
     };
-    return ok({ source, stream, cancelsEcho: track.getSettings().echoCancellation === true, label: track.label, close });
+    return ok({
+      source,
+      stream,
+      cancelsEcho: track.getSettings().echoCancellation === true,
+      label: track.label,
+      close,
+    });
   } catch (error) {
     return fail(faultOf(error));
   }

@@ -46,7 +46,10 @@ function boltTrips(trial: Trial): readonly (SideTrip | undefined)[] {
   const at = passAt(trial.job);
   const bolt = at?.part === 'work' ? expectedBolt(at.pass, at.state) : undefined;
   if (!at || bolt === undefined) return [];
-  const backwards = giveAll(trial, at.pass.order.toReversed().map(boltDone));
+  const [first, ...others] = at.pass.order;
+  // A bolt out of its turn is asked back, and written down once it is confirmed.
+  const astray = others.toReversed().flatMap((n): (Command | RuleName)[] => [boltDone(n), 'confirm']);
+  const backwards = first === undefined ? undefined : giveAll(trial, [...astray, boltDone(first)]);
   const faults: readonly RuleName[] = ['clicked-early', 'felt-soft', 'went-past', 'snapped'];
   return [
     ...faults.map((fault) => trip(`bolt: ${fault.replace('-', ' ')}`, give(trial, fault))),
@@ -55,6 +58,7 @@ function boltTrips(trial: Trial): readonly (SideTrip | undefined)[] {
     trip('a bolt is taken back', giveAll(trial, [boltDone(bolt), 'take-back'])),
     trip('repeating the pass', give(trial, 'repeat-pass')),
     trip('all slackened', give(trial, 'slacken-all')),
+    trip('a bolt out of its turn', others[0] === undefined ? undefined : give(trial, boltDone(others[0]))),
     trip('work out of order', backwards),
     trip('going ahead after work out of order', backwards && give(backwards, 'go-ahead-anyway')),
     trip('repeating the pass after work out of order', backwards && give(backwards, 'repeat-pass')),

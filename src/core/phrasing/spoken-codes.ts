@@ -48,6 +48,7 @@ export const SPOKEN_CODES = {
   'pass-complete': ['pass'],
   'tightening-complete': [],
   'angle-so-far': ['degrees', 'left'],
+  'angle-heard': ['degrees'],
   'setting-taken': ['setting'],
   'marked-taken': [],
   'answer-taken': ['answer'],

@@ -98,12 +98,12 @@ describe('an angle pass', () => {
     expect(codes(w.give(soFar(45)))).toEqual(['angle-so-far']);
     expect(codes(w.give(bolt(1)))).toEqual(['angle-short']);
     expect(codes(w.give(soFar(30)))).toEqual(['angle-not-more']);
-    expect(codes(w.give(soFar(90)))[0]).toBe('bolt-then-next');
+    expect(codes(w.give(soFar(90)))).toEqual(['angle-heard', 'bolt-then-next']);
   });
 
   test('holds a bolt turned past its window under the rule of the document', () => {
     const w = turning();
-    expect(codes(w.give(soFar(100)))).toEqual(['fault-rule']);
+    expect(codes(w.give(soFar(100)))).toEqual(['angle-heard', 'fault-rule']);
     expect(codes(w.give(bolt(1)))).toEqual(['bolt-held']);
     w.all('slacken-all', 'confirm');
     expect(w.node).toBe('tighten.tighten-left.first.set');

@@ -61,7 +61,7 @@ describe('pass by bolt', () => {
 
   test('a bolt in doubt is UNKNOWN and says so', () => {
     const w = atAngle();
-    w.give(notSure(1));
+    w.all(bolt(1), notSure(1));
     const [one] = record(w, 'angle')?.bolts ?? [];
     expect(one).toMatchObject({ state: 'unknown', confirmed: null });
     expect(one?.exceptions.map((e) => e.kind)).toEqual(['bolt-unknown']);

@@ -1,4 +1,4 @@
-import { degrees, reply } from '../../phrasing/reply';
+import { degrees, digits, reply } from '../../phrasing/reply';
 import { echoBolt } from '../announce/fastener';
 import { type Command, integerIn } from '../command';
 import { type Decision, does, refused } from '../decision';
@@ -31,14 +31,16 @@ function turnedTo(job: Job, total: number, now: Moment): Decision {
   const before = is.kind === 'partial' ? is.degrees : 0;
   if (total <= before) return refused(reply('angle-not-more', { degrees: degrees(before) }));
   const turn: EntryBody = { kind: 'bolt-turned', ...here(at), bolt, degrees: total };
+  // Read back digit by digit wherever it settles the bolt: fifteen and fifty sound alike.
+  const heard = reply('angle-heard', { degrees: digits(total, 'deg') });
   if (total > pass.window.most) {
     const { entry, replies } = faultEntry(job, at, 'went-past');
-    return does([turn, entry], replies);
+    return does([turn, entry], [heard, ...replies]);
   }
   if (total < pass.window.least)
     return does([turn], [reply('angle-so-far', { degrees: degrees(total), left: degrees(pass.degrees - total) })]);
   const entries: readonly EntryBody[] = [turn, { kind: 'bolt-done', ...here(at), bolt, inOrder: true }];
-  return does(entries, echoBolt(after(job, entries, now), at.step, pass, bolt));
+  return does(entries, [heard, ...echoBolt(after(job, entries, now), at.step, pass, bolt)]);
 }
 
 export function allMarked(job: Job): Decision {
