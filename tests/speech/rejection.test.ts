@@ -12,9 +12,11 @@ const good: Evidence = {
   cost: 20,
   worstWord: 30,
   overLoop: bars.critical.overLoop - 40,
+  frames: 40,
   framesPerPhone: 8,
   longestWord: 50,
   snrDb: 30,
+  voice: 0.9,
 };
 
 test('a well-heard command passes with a high score', () => {
