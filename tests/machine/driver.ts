@@ -44,8 +44,8 @@ export class Driver {
     };
   }
 
-  begin(before: readonly EntryBody[], now: Moment): Driven {
-    const entries = stamped([startOf(this.procedure), ...before], 0, now);
+  begin(before: readonly EntryBody[], now: Moment, people: readonly string[] = []): Driven {
+    const entries = stamped([startOf(this.procedure, people), ...before], 0, now);
     const [snapshot] = initialTransition(this.machine, { job: fold(planOf(this.procedure), entries) });
     return { snapshot: snapshot as unknown as Snapshot, entries };
   }
@@ -83,13 +83,14 @@ export class Driver {
 
 const bare = (entries: readonly EntryBody[]): Decision => ({ verdict: 'done', entries, replies: [], effects: [] });
 
-export const startOf = (procedure: Procedure): EntryBody => ({
+const startOf = (procedure: Procedure, people: readonly string[]): EntryBody => ({
   kind: 'job-started',
   job: 'j',
   procedure: procedure.id,
   text: '',
   textHash: '',
   machine: '',
+  people,
 });
 
 const stamped = (bodies: readonly EntryBody[], after: number, now: Moment): readonly Entry[] =>

@@ -35,6 +35,8 @@ const trip = (after: string, trial: Trial | undefined): SideTrip | undefined => 
 const signOffCommand = (end: string): Command =>
   command('sign-off', { end: { kind: 'option', id: end }, reason: { kind: 'option', id: 'waiting-for-a-part' } });
 
+const adapterOn = command('adapter-on', { length: { kind: 'reading', value: 50, unit: 'mm' } });
+
 function outOfLimit(trial: Trial): Trial | undefined {
   const place = placeOf(trial.job);
   if (place.kind !== 'step') return undefined;
@@ -58,6 +60,9 @@ function boltTrips(trial: Trial): readonly (SideTrip | undefined)[] {
     trip('a bolt is taken back', giveAll(trial, [boltDone(bolt), 'take-back'])),
     trip('repeating the pass', give(trial, 'repeat-pass')),
     trip('all slackened', give(trial, 'slacken-all')),
+    trip('an adapter is put on', give(trial, adapterOn)),
+    trip('a held bolt by the word of the manual', giveAll(trial, ['felt-soft', 'go-ahead-anyway'])),
+    trip('knocking off inside the pass', giveAll(trial, [boltDone(bolt), 'knocking-off'])),
     trip('a bolt out of its turn', others[0] === undefined ? undefined : give(trial, boltDone(others[0]))),
     trip('work out of order', backwards),
     trip('going ahead after work out of order', backwards && give(backwards, 'go-ahead-anyway')),

@@ -1,4 +1,4 @@
-import { count, degrees, duration, quantity, type Reply, replies, reply, text } from '../phrasing/reply';
+import { count, degrees, duration, quantity, type Reply, reason, replies, reply, text } from '../phrasing/reply';
 import { assertNever } from '../result';
 import type { Entry } from './entry';
 import type { Job } from './job';
@@ -136,7 +136,7 @@ function endClosed(plan: Plan, entry: Entry & { readonly kind: 'end-closed' }): 
     case 'found':
       return reply('did-find', { what: replies([reply('end-dropped', {})]) });
     case 'signed-off':
-      return reply('did-sign-off', { what, reason: text(entry.reason) });
+      return reply('did-sign-off', { what, reason: reason(entry.reason) });
   }
 }
 

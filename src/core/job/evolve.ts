@@ -66,12 +66,13 @@ function apply(job: Job, entry: Entry): Job {
     case 'question-answered':
       return entry.right ? worked({ ...job, answers: new Map(job.answers).set(entry.step, entry.answer) }, entry) : job;
     case 'setting-confirmed':
-      return worked(inPass(job, entry, { setting: entry.value }), entry);
+      // Another pass, another rhythm: the first echoes of it are whole again.
+      return { ...worked(begun(inPass(job, entry, { setting: entry.value }), entry.step), entry), streak: 0 };
     case 'heads-marked':
       return worked(inPass(job, entry, { marked: true }), entry);
     case 'bolt-done':
       return {
-        ...worked(boltDone(job, entry, entry.inOrder), entry),
+        ...worked(begun(boltDone(job, entry, entry.inOrder), entry.step), entry),
         streak: job.interrupted || !entry.inOrder ? 0 : job.streak + 1,
       };
     case 'bolt-turned':
@@ -129,6 +130,9 @@ function apply(job: Job, entry: Entry): Job {
       return assertNever(entry);
   }
 }
+
+const begun = (job: Job, step: string): Job =>
+  job.begun.has(step) ? job : { ...job, begun: new Set(job.begun).add(step) };
 
 /** After real work: no question is open, the interruption is over, and the clock of the last work starts again. */
 const worked = (job: Job, entry: Entry): Job => ({

@@ -39,6 +39,8 @@ export type Job = {
   readonly dropped: ReadonlySet<string>;
   /** Who may be named as having checked something. */
   readonly people: readonly string[];
+  /** Tightenings that have been begun: what is said before the first fastener has been said. */
+  readonly begun: ReadonlySet<string>;
   /** Numbers only, as the person asked. */
   readonly terse: boolean;
   readonly lastWork: { readonly mono: number; readonly session: string } | null;
@@ -84,6 +86,7 @@ export const newJob = (plan: Plan): Job => ({
   adapter: null,
   dropped: new Set(),
   people: [],
+  begun: new Set(),
   terse: false,
   lastWork: null,
 });

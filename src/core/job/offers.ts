@@ -25,19 +25,13 @@ function offersHere(job: Job): readonly Offer[] {
   switch (place.kind) {
     case 'step': {
       const { step } = stepIn(job.plan, place.step);
-      return [
-        ...common(job),
-        ...rules(AT_STEPS),
-        ...endOffers(job),
-        ...partsOffer(job, step.parts),
-        ...stepOffers(job, step),
-      ];
+      return [...common(job), ...rules(AT_STEPS), ...endOffers(job), ...partsOffer(job), ...stepOffers(job, step)];
     }
     case 'pass': {
       const { step } = stepIn(job.plan, place.step);
       return [
         ...common(job),
-        ...partsOffer(job, step.parts),
+        ...(holdOf(job) ? partsOffer(job) : []),
         ...passOffers(job, step, passIn(job.plan, place.step, place.pass), place.part),
       ];
     }
@@ -54,7 +48,9 @@ const rules = (...lists: readonly (readonly RuleName[])[]): readonly Offer[] => 
 
 const ALWAYS: readonly RuleName[] = ['stop', 'say-again', 'tell-words', 'ears-off', 'ears-on', 'slower', 'faster'];
 const ASKING: readonly RuleName[] = ['tell-place', 'tell-loose-ends', 'tell-timers', 'tell-brief'];
+/** "Done" is heard wherever there is work, if only to be answered with what is missing. */
 const WORKING: readonly RuleName[] = [
+  'done',
   'tell-next',
   'tell-remaining',
   'tell-caution',
@@ -76,12 +72,14 @@ function common(job: Job): readonly Offer[] {
   return rules(ALWAYS, ASKING, WORKING, lost ? ['found-it'] : []);
 }
 
-/** Asking and breaking off are always allowed; of the work only what settles the broken bolt. */
+/** Asking and breaking off are always allowed; of the work what settles the broken bolt, and what is refused in words. */
 const isAllowedOnHold = ({ rule, manner }: Offer): boolean =>
   manner === 'harmless' || manner === 'stop' || ON_HOLD.has(rule);
 
 const ON_HOLD: ReadonlySet<string> = new Set([
   ...WHILE_ON_HOLD,
+  'done',
+  'bolt-done',
   'hold-on',
   'knocking-off',
   'take-note',

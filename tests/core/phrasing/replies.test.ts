@@ -76,6 +76,7 @@ describe('echoes are short enough for a hundred of them', () => {
     ['next-number', 1],
     ['step-done', 1],
     ['bolt-done', 2],
+    ['next-where', 4],
     ['marked-taken', 2],
     ['bolt-then-next', 6],
     ['setting-taken', 5],

@@ -72,8 +72,11 @@ export function echoBolt(job: Job, step: Step, pass: Pass, doneBolt: number): re
   if (next === undefined) return [done];
   if (boltState(state, next).kind !== 'open') return [done, ...nextBolt(job, step, pass)];
   const sameRow = rowOf(job, step, next) === rowOf(job, step, doneBolt);
-  if (job.terse || (job.streak > FULL_ECHOES && sameRow)) return [reply('next-number', { next: count(next) })];
-  return [reply('bolt-then-next', { bolt: count(doneBolt), next: count(next), where: text(whereIs(job, step, next)) })];
+  const inRhythm = job.streak > FULL_ECHOES;
+  if (job.terse || (inRhythm && sameRow)) return [reply('next-number', { next: count(next) })];
+  const where = text(whereIs(job, step, next));
+  if (inRhythm) return [reply('next-where', { next: count(next), where })];
+  return [reply('bolt-then-next', { bolt: count(doneBolt), next: count(next), where })];
 }
 
 export function orderToSettle(job: Job, step: Step, pass: Pass): Reply {

@@ -14,7 +14,7 @@ export function announcePass(job: Job, place: Place & { readonly kind: 'pass' },
   const { step, passes } = stepIn(job.plan, place.step);
   const pass = passIn(job.plan, place.step, place.pass);
   const begins = [
-    ...(passes[0]?.id === pass.id ? tighteningBegins(job, step, passes) : []),
+    ...(passes[0]?.id === pass.id && !job.begun.has(step.id) ? tighteningBegins(job, step, passes) : []),
     reply('pass-begins', {
       pass: text(pass.say),
       number: count(passes.indexOf(pass) + 1),
@@ -25,7 +25,7 @@ export function announcePass(job: Job, place: Place & { readonly kind: 'pass' },
   const untouched = boltsLeft(pass, passState(passStatesOf(job, step.id), pass.id)) === pass.order.length;
   switch (place.part) {
     case 'set':
-      return [...begins, ...setWrench(job, pass, now)];
+      return [...(untouched ? begins : []), ...setWrench(job, pass, now)];
     case 'mark':
       return [reply('mark-heads', {})];
     case 'work':

@@ -31,16 +31,17 @@ function turnedTo(job: Job, total: number, now: Moment): Decision {
   const before = is.kind === 'partial' ? is.degrees : 0;
   if (total <= before) return refused(reply('angle-not-more', { degrees: degrees(before) }));
   const turn: EntryBody = { kind: 'bolt-turned', ...here(at), bolt, degrees: total };
-  // Read back digit by digit wherever it settles the bolt: fifteen and fifty sound alike.
-  const heard = reply('angle-heard', { degrees: digits(total, 'deg') });
+  // Read back digit by digit: fifteen and fifty sound alike, and the one ends a bolt where the other does not.
+  const heard = digits(total, 'deg');
   if (total > pass.window.most) {
     const { entry, replies } = faultEntry(job, at, 'went-past');
-    return does([turn, entry], [heard, ...replies]);
+    return does([turn, entry], [reply('angle-heard', { degrees: heard }), ...replies]);
   }
   if (total < pass.window.least)
-    return does([turn], [reply('angle-so-far', { degrees: degrees(total), left: degrees(pass.degrees - total) })]);
+    return does([turn], [reply('angle-so-far', { degrees: heard, left: degrees(pass.degrees - total) })]);
   const entries: readonly EntryBody[] = [turn, { kind: 'bolt-done', ...here(at), bolt, inOrder: true }];
-  return does(entries, [heard, ...echoBolt(after(job, entries, now), at.step, pass, bolt)]);
+  const echo = echoBolt(after(job, entries, now), at.step, pass, bolt);
+  return does(entries, [reply('angle-heard', { degrees: heard }), ...echo]);
 }
 
 export function allMarked(job: Job): Decision {

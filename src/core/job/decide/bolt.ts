@@ -1,5 +1,6 @@
 import { bolts, count, degrees, digits, type Reply, reply } from '../../phrasing/reply';
-import { echoBolt } from '../announce/fastener';
+import { echoBolt, orderToSettle } from '../announce/fastener';
+import { setWrench } from '../announce/setting';
 import { type Command, integerIn } from '../command';
 import { asks, type Decision, does, refused } from '../decision';
 import type { EntryBody, Moment } from '../entry';
@@ -16,13 +17,31 @@ export function clickedOrDone(job: Job, c: Command, now: Moment): Decision | und
   const at = passAt(job);
   if (!at || at.part === 'wait') return undefined;
   const found = boltAt(job);
-  if (!found || (c.rule === 'clicked' && !isTorque(found.pass))) return refused(reply('not-here', {}));
+  if (!found) return refused(...whatIsMissing(job, at, now));
+  if (c.rule === 'clicked' && !isTorque(found.pass)) return refused(reply('not-here', {}));
+  // Whichever was meant, nothing counts before this one is settled.
+  if (blocks(found)) return refused(whatBlocks(found, found.bolt));
   if (isQuiet(job, now))
     return asks(
       [{ kind: 'asked', question: { kind: 'which-bolt', ...here(found) } }],
       reply('which-bolt', { bolt: count(found.bolt) }),
     );
   return report(job, found, found.bolt, now);
+}
+
+/** What the pass waits for, where it is not a fastener. */
+function whatIsMissing(job: Job, at: AtPass, now: Moment): readonly Reply[] {
+  switch (at.part) {
+    case 'set':
+      return setWrench(job, at.pass, now);
+    case 'mark':
+      return [reply('mark-heads', {})];
+    case 'sort':
+      return [orderToSettle(job, at.step, at.pass)];
+    case 'work':
+    case 'wait':
+      return [reply('not-here', {})];
+  }
 }
 
 export function boltDone(job: Job, c: Command, now: Moment): Decision {
@@ -54,9 +73,11 @@ function report(job: Job, at: AtBolt, bolt: number, now: Moment): Decision {
       break;
   }
   if (bolt === at.bolt) return inOrder(job, at, bolt, now);
-  const blocked = at.is.kind === 'held' || (at.is.kind === 'unknown' && at.pass.kind !== 'slacken');
-  return blocked ? refused(whatBlocks(at, at.bolt)) : astray(job, at, bolt);
+  return blocks(at) ? refused(whatBlocks(at, at.bolt)) : astray(job, at, bolt);
 }
+
+const blocks = (at: AtBolt): boolean =>
+  at.is.kind === 'held' || (at.is.kind === 'unknown' && at.pass.kind !== 'slacken');
 
 /** Why nothing counts before this bolt is settled. */
 export function whatBlocks(at: AtPass, bolt: number): Reply {

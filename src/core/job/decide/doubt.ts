@@ -23,16 +23,13 @@ export function notSure(job: Job, c: Command): Decision {
   );
 }
 
-/** The pass being worked; before its first bolt, the one this bolt was in last. */
+/** The pass being worked; before its first bolt can be, the one this bolt was in last. */
 function passInQuestion(job: Job, now: AtPass, bolt: number): AtPass | undefined {
+  if (now.part === 'work' || now.part === 'sort') return now.pass.order.includes(bolt) ? now : undefined;
   const index = now.passes.indexOf(now.pass);
-  const begun = now.part === 'work' || now.part === 'sort';
-  if (begun && (index === 0 || now.pass.order.some((n) => boltState(now.state, n).kind !== 'open')))
-    return now.pass.order.includes(bolt) ? now : undefined;
   const earlier = now.passes.slice(sinceSlacken(now.passes, index), index).findLast((p) => p.order.includes(bolt));
-  if (earlier)
-    return { ...now, pass: earlier, part: 'work', state: passState(passStatesOf(job, now.step.id), earlier.id) };
-  return begun && now.pass.order.includes(bolt) ? now : undefined;
+  if (!earlier) return undefined;
+  return { ...now, pass: earlier, part: 'work', state: passState(passStatesOf(job, now.step.id), earlier.id) };
 }
 
 /** Where the mark points now, compared with where this pass should leave it. What proves nothing leaves the bolt UNKNOWN. */
@@ -47,9 +44,15 @@ export function markAt(job: Job, c: Command): Decision {
   const proof = markProof(at.passes, index, hour, had);
   switch (proof.kind) {
     case 'turned':
-      return does([{ ...proved, verdict: 'done' }], [reply('mark-proves-done', { bolt: count(bolt) })]);
+      return does(
+        [{ ...proved, verdict: 'done' }],
+        [reply('mark-proves-done', { bolt: count(bolt), clock: clock(hour) })],
+      );
     case 'not-turned':
-      return does([{ ...proved, verdict: 'open' }], [reply('mark-proves-open', { bolt: count(bolt) })]);
+      return does(
+        [{ ...proved, verdict: 'open' }],
+        [reply('mark-proves-open', { bolt: count(bolt), clock: clock(hour) })],
+      );
     case 'partly-turned':
       return does(
         [{ kind: 'swing-proved', ...here(at), bolt, degrees: proof.degrees, clock: hour }],
@@ -92,7 +95,7 @@ export function turned(job: Job, wasTurned: boolean): Decision {
     ? does([{ kind: 'swing-proved', ...of, degrees: had, clock: null }], [partly(at.pass, bolt, had)])
     : does(
         [{ kind: 'bolt-proved', ...of, verdict: 'open', clock: null }],
-        [reply('mark-proves-open', { bolt: count(bolt) })],
+        [reply('not-turned-open', { bolt: count(bolt) })],
       );
 }
 

@@ -1,4 +1,4 @@
-import { count, reply, text } from '../../phrasing/reply';
+import { count, reason as reasonSaid, reply, text } from '../../phrasing/reply';
 import { openEnds } from '../announce/ends';
 import { orderToSettle } from '../announce/fastener';
 import { type Command, optionIn } from '../command';
@@ -32,7 +32,7 @@ export function signOff(job: Job, c: Command): Decision {
   if (id === undefined || reason === undefined || !end) return refused(reply('not-here', {}));
   return asks(
     [{ kind: 'asked', question: { kind: 'sign-off', end: id, reason } }],
-    reply('confirm-sign-off', { what: openEnds([end]), reason: text(reason) }),
+    reply('confirm-sign-off', { what: openEnds([end]), reason: reasonSaid(reason) }),
   );
 }
 

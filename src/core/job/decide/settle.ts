@@ -23,7 +23,7 @@ export function settle(job: Job, decision: Decision, now: Moment): Decision {
   }
   const announces = decision.verdict === 'done' && !next.paused && (isElsewhere(job, next) || isFreed(job, next));
   const replies = announces
-    ? [...passesCompleted(job, next), ...decision.replies, ...announce(next, now)]
+    ? saidOnce([...passesCompleted(job, next), ...decision.replies, ...announce(next, now)])
     : decision.replies;
   return { ...decision, entries, replies };
 }
@@ -33,6 +33,10 @@ export function after(job: Job, bodies: readonly EntryBody[], now: Moment): Job 
   let seq = job.last?.seq ?? 0;
   return bodies.reduce((j: Job, body) => evolve(j, { ...body, ...now, seq: ++seq, who: '' }), job);
 }
+
+/** An answer that is also the first thing to say at the new place is said once. */
+const saidOnce = (replies: readonly Reply[]): readonly Reply[] =>
+  replies.filter((r, i) => JSON.stringify(r) !== JSON.stringify(replies[i - 1]));
 
 const isElsewhere = (before: Job, after: Job): boolean =>
   nodeOf(before.plan, placeOf(before)) !== nodeOf(after.plan, placeOf(after));

@@ -8,7 +8,7 @@ import type { EntryBody, Moment } from '../entry';
 import type { Job } from '../job';
 import { isSetRight, isTorque, settingOf, type TorquePass } from '../setting';
 import { here, passAt } from './at-pass';
-import { after } from './settle';
+import { after, settle } from './settle';
 
 /** The number on the tool, read back. Only the right number lets the pass begin, and none does on the wrong tool. */
 export function setAt(job: Job, c: Command): Decision {
@@ -108,7 +108,8 @@ export function tellSetting(job: Job, c: Command): Decision {
 export function chooseWrench(job: Job, tool: string, wrench: ChosenWrench, now: Moment): Decision {
   if (job.status !== 'open') return refused(reply('not-here', {}));
   const entry: EntryBody = { kind: 'wrench-chosen', tool, wrench };
-  return does([entry], [reply('wrench-chosen', { wrench: text(wrench.say) }), ...settingAnew(job, entry, now)]);
+  const taken = reply('wrench-chosen', { wrench: text(wrench.say) });
+  return settle(job, does([entry], [taken, ...settingAnew(job, entry, now)]), now);
 }
 
 /** Every bolt from here on is under a wrench nobody has checked; the record says so. */

@@ -111,5 +111,7 @@ export function slackened(job: Job, step: string): Job {
   const { passes } = stepIn(job.plan, step);
   const waits = passes.flatMap((p) => (p.kind === 'wait' ? [p.timer] : []));
   const next = inPasses(job, step, (s) => reopened(passes, s, 0, passes.length - 1));
-  return { ...withoutTimers(next, waits), streak: 0, pending: null };
+  const begun = new Set(job.begun);
+  begun.delete(step);
+  return { ...withoutTimers(next, waits), begun, streak: 0, pending: null };
 }

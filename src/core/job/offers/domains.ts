@@ -20,9 +20,9 @@ export const integers = (values: readonly number[]): SlotDomain => ({ kind: 'int
 export const range = (from: number, to: number, step: number): readonly number[] =>
   Array.from({ length: Math.floor((to - from) / step) + 1 }, (_, i) => from + i * step);
 
-/** The parts of this step, which may be found wanting just now. */
-export function partsOffer(job: Job, ids: readonly string[]): readonly Offer[] {
-  const parts = ids.flatMap((id) => job.plan.procedure.parts.get(id) ?? []);
+/** The parts the document knows, any of which may be found wanting. */
+export function partsOffer(job: Job): readonly Offer[] {
+  const parts = [...job.plan.procedure.parts.values()];
   if (parts.length === 0) return [];
   return [offer('add-to-list', { part: options(parts.map((p) => ({ id: p.id, say: [p.say] }))) })];
 }

@@ -54,7 +54,7 @@ function inPart(job: Job, step: Step, pass: Pass, part: PassPart, bolt: SlotDoma
     case 'sort':
       return [...repeat(job), offer('go-ahead-anyway'), ...again(step), ...checkedByOffer(job)];
     case 'wait':
-      return [offer('done'), offer('next-pass-ready'), ...again(step)];
+      return [offer('next-pass-ready'), ...again(step)];
   }
 }
 
@@ -119,7 +119,6 @@ function workOffers(job: Job, step: Step, pass: Pass, bolt: SlotDomain): readonl
   const held = states.some((b) => b.kind === 'held');
   const unknown = states.some((b) => b.kind === 'unknown');
   return [
-    offer('done'),
     offer('bolt-done', { bolt }),
     offer('bolts-done', { from: bolt, to: bolt }),
     ...doubt(pass),
@@ -135,13 +134,19 @@ const torqueTalk = (): readonly Offer[] =>
   (['clicked', 'clicked-early', 'pulled-through', 'clicked-twice', 'felt-soft'] as const).map((r) => offer(r));
 
 const angleTalk = (pass: Pass & { readonly kind: 'angle' }, unknown: boolean): readonly Offer[] => [
-  offer('so-far', { degrees: integers(range(5, 360, 5)) }),
+  offer('so-far', { degrees: integers(swings(pass)) }),
   offer('past-by', { degrees: integers(range(1, Math.max(45, pass.window.most - pass.degrees), 1)) }),
   offer('went-past'),
   offer('felt-soft'),
   offer('tell-angle-left'),
   ...(unknown ? [offer('mark-at', { clock: integers(range(1, 12, 1)) }), offer('no-mark')] : []),
 ];
+
+/** Swings are told to five degrees, or to one where the window is too narrow for that. */
+function swings({ window }: Pass & { readonly kind: 'angle' }): readonly number[] {
+  const step = window.most - window.least < 10 ? 1 : 5;
+  return range(step, 360, step);
+}
 
 export const doubt = (pass: Pass): readonly Offer[] =>
   pass.kind === 'wait'

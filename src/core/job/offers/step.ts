@@ -25,7 +25,7 @@ function progress(job: Job, step: Step): readonly Offer[] {
       ...limit,
       offer('answer', { answer: options(step.question.answers.map((a) => ({ id: a.id, say: a.say }))) }),
     ];
-  return [...limit, offer('done')];
+  return limit;
 }
 
 function measuring(step: Step & { readonly kind: 'measure' }, next: ReadingSpec): readonly Offer[] {
