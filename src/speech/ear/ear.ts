@@ -1,7 +1,7 @@
 import type { LiveGrammar } from '../../core/language/grammar';
 import { withKnownWords } from '../../core/language/known-words';
 import type { RecogniserEvent } from '../../core/ports';
-import { ArmedGrammar, stopsOnly } from './armed-grammar';
+import { ArmedGrammar } from './armed-grammar';
 import { Decoder } from './decoder';
 import { Denoiser } from './denoiser';
 import { EarlyAnswer, waitFrames } from './early-answer';
@@ -39,8 +39,9 @@ export class Ear {
   #meter = new LevelMeter();
   #sampleRate = EAR_HZ;
   #recognition: Recognition | null = null;
-  #live: LiveGrammar | null = null;
   #pending: LiveGrammar | null = null;
+  /** Words that were reported as beyond pronouncing: once is enough. */
+  readonly #unpronounced = new Set<string>();
   #mute: Mute | 'open' = 'open';
   #deafUntil = 0;
   #frame = 0;
@@ -84,15 +85,15 @@ export class Ear {
 
   /** Takes effect at once, or at the end of the utterance being heard. */
   arm(live: LiveGrammar): readonly RecogniserEvent[] {
-    this.#live = live;
     this.#pending = live;
     return this.#listening ? [] : this.#armPending();
   }
 
+  /** `stop-only` still listens with the whole grammar, so that other words are not bent into a stop. */
   mute(mute: Mute): readonly RecogniserEvent[] {
     this.#mute = mute;
     this.#abandon();
-    return this.#rearm();
+    return this.#armPending();
   }
 
   /** Deaf for a short tail more: rooms ring. */
@@ -102,7 +103,7 @@ export class Ear {
     this.#deafUntil = this.#frame + this.#tuning.timing.afterMute;
     this.#abandon();
     this.#gate.ignoreSpeaker(this.#tuning.timing.ignoreAtMost);
-    return this.#rearm();
+    return this.#armPending();
   }
 
   push(block: Float32Array): readonly RecogniserEvent[] {
@@ -171,7 +172,7 @@ export class Ear {
     this.#listening = null;
     this.#gate.reset();
     if (!recognition) return [];
-    const outcome = recognition.finish(utterance);
+    const outcome = recognition.finish(utterance, this.#mute === 'stop-only');
     const { revision } = recognition.grammar;
     const span = { startFrame: this.#native(utterance.startFrame), endFrame: this.#native(utterance.endFrame) };
     const { words, score } = outcome;
@@ -189,24 +190,24 @@ export class Ear {
     this.#gate.reset();
   }
 
-  #rearm(): readonly RecogniserEvent[] {
-    return this.#live ? this.arm(this.#live) : [];
-  }
-
   #armPending(): readonly RecogniserEvent[] {
     const decoder = this.#decoder;
     if (!decoder || !this.#pending) return [];
-    const audible = this.#mute === 'stop-only' ? stopsOnly(this.#pending) : this.#pending;
+    const { live, unknown } = withKnownWords(this.#pending, (word) => decoder.knows(word));
     this.#pending = null;
-    const { live, unknown } = withKnownWords(audible, (word) => decoder.knows(word));
     const grammar = new ArmedGrammar(live, this.#host.decoys);
     const next = new Recognition(decoder, grammar, this.#host.decoys, this.#tuning, this.#observe);
     const armed = next.arm();
     if (!armed.ok) return [{ type: 'failed', code: 'grammar-refused', detail: armed.error }];
     this.#recognition = next;
-    const closed = `sentences with these words cannot be heard, for want of a pronunciation: ${unknown.join(', ')}`;
-    const complaint: RecogniserEvent = { type: 'failed', code: 'grammar-refused', detail: closed };
-    return [...(unknown.length > 0 ? [complaint] : []), { type: 'armed', revision: grammar.revision }];
+    return [...this.#complaints(unknown), { type: 'armed', revision: grammar.revision }];
+  }
+
+  #complaints(unknown: readonly string[]): readonly RecogniserEvent[] {
+    const fresh = unknown.filter((word) => !this.#unpronounced.has(word));
+    for (const word of fresh) this.#unpronounced.add(word);
+    const detail = `sentences with these words cannot be heard, for want of a pronunciation: ${fresh.join(', ')}`;
+    return fresh.length > 0 ? [{ type: 'failed', code: 'grammar-refused', detail }] : [];
   }
 
   #native(frame: number): number {

@@ -1,3 +1,4 @@
+import type { Manner } from '../../core/language/grammar';
 import type { RejectReason } from '../../core/ports';
 import type { Result } from '../../core/result';
 import type { ArmedGrammar, Sense } from './armed-grammar';
@@ -71,19 +72,29 @@ export class Recognition {
 
   /**
    * Judges the whole utterance afresh: decoded at once, so that the cepstral mean is its own and not a running guess,
-   * and without the quiet around it.
+   * and without the quiet around it. What was no command is searched once more for a stop alone, which always wins;
+   * not so with `stopOnly`, while our own voice may be in the sound, when nothing but a plain stop counts.
    */
-  finish(utterance: Utterance): Outcome {
+  finish(utterance: Utterance, stopOnly: boolean): Outcome {
     this.#decoder.end();
-    const samples = utterance.trimmed(this.#tuning.timing.tail);
-    const hypothesis = this.#decoder.decodeWhole(samples);
-    const refused = (words: string, why: RejectReason): Outcome => ({ heard: false, words, score: 0, why });
+    const sound = utterance.trimmed(this.#tuning.timing.tail);
+    const hypothesis = this.#decoder.decodeWhole(sound);
+    const loopScore = this.#loopScore(sound);
+    const outcome = this.#judge(hypothesis, loopScore, sound, utterance);
+    const stop = outcome.heard || stopOnly ? null : this.#stopIn(loopScore, sound, utterance);
+    this.arm();
+    if (stopOnly && outcome.heard && !this.#isStop(outcome.words)) return refused(outcome.words, 'own-voice');
+    return stop ?? outcome;
+  }
+
+  #judge(hypothesis: Hypothesis, loopScore: number, sound: Float32Array, utterance: Utterance): Outcome {
     if (hypothesis.words.length === 0) return refused('', 'no-path');
     const words = commandWords(hypothesis);
     if (words === null) return refused('', 'filler');
     const sense = this.grammar.senseOf(words);
     if (sense.kind === 'nothing') return refused(words, sense.why);
-    const evidence = this.#evidence(hypothesis, sense, samples, utterance);
+    const overLoop = (loopScore - hypothesis.score) / Math.max(1, sound.length / EAR_FRAME);
+    const evidence = this.#evidence(hypothesis, sense.manner, overLoop, utterance);
     this.#observe(words, evidence);
     const verdict = judge(evidence, this.#tuning);
     return verdict.accepted
@@ -91,36 +102,40 @@ export class Recognition {
       : { heard: false, words, score: verdict.score, why: verdict.why };
   }
 
-  #evidence(
-    { words, score }: Hypothesis,
-    { manner }: Extract<Sense, { kind: 'command' }>,
-    samples: Float32Array,
-    { snrDb, voice }: Utterance,
-  ): Evidence {
+  #stopIn(loopScore: number, sound: Float32Array, utterance: Utterance): Outcome | null {
+    if (!this.grammar.stops || utterance.voicedFrames > this.#tuning.stopWithin) return null;
+    this.#decoder.search({ commands: this.grammar.stops, decoys: [], filler: null });
+    const outcome = this.#judge(this.#decoder.decodeWhole(sound), loopScore, sound, utterance);
+    return outcome.heard && outcome.score >= this.#tuning.stopScore ? outcome : null;
+  }
+
+  #isStop(words: string): boolean {
+    const sense = this.grammar.senseOf(words);
+    return sense.kind === 'command' && sense.manner === 'stop';
+  }
+
+  #evidence({ words }: Hypothesis, manner: Manner, overLoop: number, utterance: Utterance): Evidence {
     const frames = total(words, ({ frames }) => frames);
     const phones = total(words, ({ word }) => this.#decoder.phonesIn(word));
     return {
       manner,
       wordCount: words.length,
       cost: total(words, ({ costPerFrame, frames }) => costPerFrame * frames) / Math.max(1, frames),
-      worstWord: Math.max(...words.map(({ costPerFrame }) => costPerFrame)),
-      overLoop: (this.#loopScore(samples) - score) / Math.max(1, samples.length / EAR_FRAME),
-      frames: samples.length / EAR_FRAME,
-      framesPerPhone: frames / Math.max(1, phones),
-      longestWord: Math.max(...words.map(({ frames }) => frames)),
-      snrDb,
-      voice,
+      overLoop,
+      framesPerPhone: utterance.voicedFrames / Math.max(1, phones),
+      snrDb: utterance.snrDb,
+      voice: utterance.voice,
     };
   }
 
-  /** How well the same sound fits a loop of bare phones: the yardstick for the words. */
-  #loopScore(samples: Float32Array): number {
+  /** How well the sound fits a loop of bare phones: the yardstick for words. */
+  #loopScore(sound: Float32Array): number {
     this.#decoder.search({ commands: null, decoys: [], filler: this.#tuning.loop });
-    const { score } = this.#decoder.decodeWhole(samples);
-    this.arm();
-    return score;
+    return this.#decoder.decodeWhole(sound).score;
   }
 }
+
+const refused = (words: string, why: RejectReason): Outcome => ({ heard: false, words, score: 0, why });
 
 function total(words: readonly HeardWord[], measure: (word: HeardWord) => number): number {
   return words.reduce((sum, word) => sum + measure(word), 0);

@@ -1,17 +1,17 @@
 import type { Manner } from '../../core/language/grammar';
 import type { RejectReason } from '../../core/ports';
-import type { Bar, Tuning, Veto } from './tuning';
+import type { Tuning, Veto } from './tuning';
 
-/** All that speaks for and against taking some words for a command. Costs as in `Bar`. */
+/** All that speaks for and against taking some words for a command. */
 export type Evidence = {
   readonly manner: Manner;
   readonly wordCount: number;
+  /** How badly the words fit the sound, a frame, in the engine's unit: a good word pays about 20, stray speech 60. */
   readonly cost: number;
-  readonly worstWord: number;
+  /** How much dearer they are, a frame, than a loop of bare phones on the same sound; below zero where cheaper. */
   readonly overLoop: number;
-  readonly frames: number;
+  /** Voiced frames of the utterance for each phone of the words. */
   readonly framesPerPhone: number;
-  readonly longestWord: number;
   readonly snrDb: number;
   /** How surely there was a voice at all, 0..1. */
   readonly voice: number;
@@ -22,28 +22,27 @@ export type Verdict =
   | { readonly accepted: true; readonly score: number }
   | { readonly accepted: false; readonly score: number; readonly why: RejectReason };
 
+export type RejectionTuning = Pick<Tuning, 'ownCost' | 'bars' | 'oneWord' | 'spread' | 'veto'>;
+
 /** The one place where sound in the shape of a command is still refused. Pure, so that it can be measured and replayed. */
-export function judge(evidence: Evidence, tuning: Pick<Tuning, 'bars' | 'oneWord' | 'veto'>): Verdict {
-  const { manner, wordCount } = evidence;
-  const lowered = wordCount === 1 && manner !== 'stop' ? tuning.oneWord : 0;
-  const score = scoreUnder(tuning.bars[manner], lowered, evidence);
-  const why = manner === 'stop' ? null : vetoOf(tuning.veto, evidence);
+export function judge(evidence: Evidence, tuning: RejectionTuning): Verdict {
+  const score = scoreOf(evidence, tuning);
+  const why = vetoOf(tuning.veto, evidence);
   if (why) return { accepted: false, score: Math.min(score, 0.5), why };
   return score < 0.5 ? { accepted: false, score, why: 'score' } : { accepted: true, score };
 }
 
-function vetoOf(veto: Veto, { framesPerPhone, longestWord, snrDb }: Evidence): RejectReason | null {
+/** A stop is exempt from level and duration: it may be whispered or shouted over other words, but must be a voice. */
+function vetoOf(veto: Veto, { manner, framesPerPhone, snrDb, voice }: Evidence): RejectReason | null {
+  if (voice < veto.leastVoice) return 'score';
+  if (manner === 'stop') return null;
   if (framesPerPhone < veto.leastFramesPerPhone) return 'too-short';
-  if (longestWord > veto.longestWord) return 'too-long';
-  if (snrDb < veto.leastSnrDb) return 'too-quiet';
-  return null;
+  if (framesPerPhone > veto.mostFramesPerPhone) return 'too-long';
+  return snrDb < veto.leastSnrDb ? 'too-quiet' : null;
 }
 
-/** Costs below the bar that make a command certain, and above it that make it hopeless. */
-const SPREAD = 40;
-
-/** The weakest of the three measures decides, by how far it lies under its bar. */
-function scoreUnder(bar: Bar, lowered: number, { cost, worstWord, overLoop }: Evidence): number {
-  const room = Math.min(bar.cost - cost, (bar.worstWord - worstWord) / 2, bar.overLoop - overLoop) - lowered;
-  return Math.max(0, Math.min(1, 0.5 + room / (2 * SPREAD)));
+function scoreOf({ manner, wordCount, cost, overLoop }: Evidence, tuning: RejectionTuning): number {
+  const lowered = wordCount === 1 && manner !== 'stop' ? tuning.oneWord : 0;
+  const room = tuning.bars[manner] - lowered - (overLoop + tuning.ownCost * cost);
+  return Math.max(0, Math.min(1, 0.5 + room / (2 * tuning.spread)));
 }

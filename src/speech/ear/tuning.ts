@@ -3,15 +3,6 @@ import type { EngineSettings } from './engine';
 import type { Filler } from './fsg';
 import type { GateSettings } from './speech-gate';
 
-/** How well a command must be heard. Costs are in the engine's unit a frame: a good word pays about 20. */
-export type Bar = {
-  /** Dearest mean over the words, and dearest single word, that still passes. */
-  readonly cost: number;
-  readonly worstWord: number;
-  /** How much dearer than a bare phone loop the words may be; below zero, how much cheaper they must be. */
-  readonly overLoop: number;
-};
-
 /** In ten-millisecond frames. */
 export type Timing = {
   /** Thrown away after a microphone opens: its first sound is a click and an unsettled gain. */
@@ -37,10 +28,13 @@ export type Timing = {
 };
 
 export type Veto = {
+  /** Voiced frames for each phone of the words: fewer cannot be that phrase, more hold other words as well. */
   readonly leastFramesPerPhone: number;
-  readonly longestWord: number;
+  readonly mostFramesPerPhone: number;
   /** Quieter over the noise floor than this is not someone at the bench. */
   readonly leastSnrDb: number;
+  /** Less surely a voice than this, on the average over the utterance, is a noise. It holds for stop as well. */
+  readonly leastVoice: number;
 };
 
 export type Tuning = {
@@ -54,9 +48,18 @@ export type Tuning = {
   /** The loop that competes with the commands, and the lone loop that the commands are compared with. */
   readonly filler: Filler;
   readonly loop: Filler;
-  readonly bars: Readonly<Record<Manner, Bar>>;
-  /** A command of one word carries little evidence: its bars are lower by this much a frame. */
+  /** What a word's own cost counts beside its cost over the lone loop. */
+  readonly ownCost: number;
+  /** The dearest that passes, by what the command does. */
+  readonly bars: Readonly<Record<Manner, number>>;
+  /** A command of one word carries little evidence: its bar is lower by this much. */
   readonly oneWord: number;
+  /** How much cheaper than its bar a command must be to count as all but certain. */
+  readonly spread: number;
+  /** Speech that was no command is searched once more for a stop, if no longer than so many voiced frames. */
+  readonly stopWithin: number;
+  /** Found so, among no other words, it must score more. */
+  readonly stopScore: number;
   readonly veto: Veto;
 };
 
@@ -78,7 +81,7 @@ export const TUNING: Tuning = {
   },
   // The engine's own noise removal would denoise a second time.
   features: { remove_noise: 0 },
-  wet: 0.7,
+  wet: 1,
   gate: { voiceAtLeast: 0.5, aboveFloorDb: 3, startFrames: 6, windowFrames: 12, quietFrames: 15 },
   timing: {
     opening: 50,
@@ -97,12 +100,11 @@ export const TUNING: Tuning = {
   },
   filler: { entry: -46, each: -3.7 },
   loop: { entry: 0, each: 0 },
-  bars: {
-    stop: { cost: 120, worstWord: 200, overLoop: 60 },
-    harmless: { cost: 80, worstWord: 150, overLoop: 25 },
-    progress: { cost: 70, worstWord: 130, overLoop: 20 },
-    critical: { cost: 65, worstWord: 120, overLoop: 15 },
-  },
-  oneWord: 5,
-  veto: { leastFramesPerPhone: 3, longestWord: 150, leastSnrDb: 4 },
+  ownCost: 0.6,
+  bars: { stop: 46, harmless: 41, progress: 40, critical: 38 },
+  oneWord: 4,
+  spread: 20,
+  stopWithin: 90,
+  stopScore: 0.65,
+  veto: { leastFramesPerPhone: 3, mostFramesPerPhone: 20, leastSnrDb: 4, leastVoice: 0.55 },
 };

@@ -33,6 +33,11 @@ export class Utterance {
     return this.#blocks.length;
   }
 
+  /** How many of its frames hold a voice. */
+  get voicedFrames(): number {
+    return this.#voices.filter((voice) => voice >= VOICED).length;
+  }
+
   /** How surely a voice, 0..1: the mean probability from the first voiced frame to the last. */
   get voice(): number {
     const spoken = this.#voices.slice(
