@@ -37,6 +37,7 @@ const ABOUT_FASTENERS: ReadonlySet<string> = new Set([
   'turned-or-not',
   'override-order',
   'held-bolt',
+  'mark',
 ]);
 
 /** The pass being worked by the kinds of its fasteners, what lies before it, and whether anything lies after it. */

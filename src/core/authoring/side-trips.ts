@@ -35,6 +35,8 @@ const trip = (after: string, trial: Trial | undefined): SideTrip | undefined => 
 const signOffCommand = (end: string): Command =>
   command('sign-off', { end: { kind: 'option', id: end }, reason: { kind: 'option', id: 'waiting-for-a-part' } });
 
+const notSure = (bolt: number): Command => command('not-sure', { bolt: { kind: 'integer', value: bolt } });
+const markAtTwelve = command('mark-at', { clock: { kind: 'integer', value: 12 } });
 const adapterOn = command('adapter-on', { length: { kind: 'reading', value: 50, unit: 'mm' } });
 
 function outOfLimit(trial: Trial): Trial | undefined {
@@ -55,11 +57,12 @@ function boltTrips(trial: Trial): readonly (SideTrip | undefined)[] {
   const faults: readonly RuleName[] = ['clicked-early', 'felt-soft', 'went-past', 'snapped'];
   return [
     ...faults.map((fault) => trip(`bolt: ${fault.replace('-', ' ')}`, give(trial, fault))),
-    trip('a bolt is in doubt', give(trial, command('not-sure', { bolt: { kind: 'integer', value: bolt } }))),
+    trip('a bolt is in doubt', give(trial, notSure(bolt))),
     trip('a bare "done" after a quiet spell', give(later(trial, QUIET), 'done')),
     trip('a bolt is taken back', giveAll(trial, [boltDone(bolt), 'take-back'])),
     trip('repeating the pass', give(trial, 'repeat-pass')),
     trip('all slackened', give(trial, 'slacken-all')),
+    trip('a mark is read', giveAll(trial, [notSure(bolt), markAtTwelve])),
     trip('an adapter is put on', give(trial, adapterOn)),
     trip('a held bolt by the word of the manual', giveAll(trial, ['felt-soft', 'go-ahead-anyway'])),
     trip('knocking off inside the pass', giveAll(trial, [boltDone(bolt), 'knocking-off'])),

@@ -67,7 +67,7 @@ export const MANNERS = {
   'pulled-through': 'progress',
   'clicked-twice': 'progress',
   'dropped-wrench': 'progress',
-  'mark-at': 'progress',
+  'mark-at': 'critical',
   'no-mark': 'progress',
   'bolt-replaced': 'progress',
   'skip-step': 'critical',

@@ -62,6 +62,7 @@ const QUESTIONS: Shapes<Pending> = {
   'which-bolt': inPass,
   'out-of-order': atBolt,
   'held-bolt': { ...atBolt, as: oneOf('done', 'open') },
+  mark: { ...atBolt, clock: isNumber },
   marks: { ...inPass, leaving: oneOf('knock-off', 'hand-over') },
   'turned-or-not': atBolt,
   'close-job': {},

@@ -25,6 +25,14 @@ export type Pending =
       readonly bolt: number;
       readonly as: 'done' | 'open';
     }
+  /** Where a mark was said to point: said once more it proves what it proves, another hour takes its place. */
+  | {
+      readonly kind: 'mark';
+      readonly step: string;
+      readonly pass: string;
+      readonly bolt: number;
+      readonly clock: number;
+    }
   /** Leaving an angle pass half done: every mark is looked at first. */
   | {
       readonly kind: 'marks';

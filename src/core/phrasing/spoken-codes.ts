@@ -90,6 +90,7 @@ export const SPOKEN_CODES = {
   'confirm-out-of-order': ['bolt', 'expected'],
   'confirm-held-again': ['bolt'],
   'confirm-held-done': ['bolt'],
+  'confirm-mark': ['bolt', 'clock'],
   'confirm-marks': ['done', 'clock'],
   'where-is-mark': ['bolt', 'clock'],
   dropped: [],

@@ -115,11 +115,13 @@ describe('an angle pass', () => {
     expect(codes(w.give(bolt(2)))).toEqual(['bolt-unknown']);
     expect(codes(w.give('done'))).toEqual(['bolt-unknown']);
     expect(codes(w.give(markAt(6)))).toEqual(['mark-proves-nothing']);
-    expect(codes(w.give(markAt(12)))).toEqual(['mark-proves-open']);
+    expect(codes(w.give(markAt(12)))).toEqual(['confirm-mark']);
+    expect(codes(w.give(markAt(12)))).toEqual(['mark-proves-open', 'next-bolt-angle']);
     w.give(bolt(2));
     w.give(notSure(2));
     expect(codes(w.give(bolt(2)))).toEqual(['bolt-unknown']);
-    expect(codes(w.give(markAt(3)))).toEqual(['mark-proves-done']);
+    expect(codes(w.give(markAt(3)))).toEqual(['confirm-mark']);
+    expect(codes(w.give('confirm'))).toEqual(['mark-proves-done', 'next-bolt-angle']);
   });
 
   test('never lets a torque pass be repeated', () => {

@@ -90,7 +90,7 @@ function work(job: Job, c: Command, now: Moment): Decision {
     case 'not-sure':
       return notSure(job, c);
     case 'mark-at':
-      return markAt(job, c);
+      return markAt(job, c, now);
     case 'no-mark':
       return noMark(job);
     case 'clicked-early':

@@ -1,13 +1,15 @@
-import { clock, count, reply } from '../../phrasing/reply';
-import { partly, proofWanted } from '../announce/fastener';
+import { clock, count, type Reply, reply } from '../../phrasing/reply';
+import { nextBolt, partly, proofWanted } from '../announce/fastener';
 import { type Command, integerIn } from '../command';
-import { type Decision, does, refused } from '../decision';
+import { asks, type Decision, does, refused } from '../decision';
+import type { EntryBody, Moment } from '../entry';
 import type { Job } from '../job';
 import { clockOf, markDegrees, markProof } from '../marks';
 import { passStatesOf } from '../place';
 import { boltState, passState, sinceSlacken } from '../tightening';
 import { type AtPass, here, passAt } from './at-pass';
 import { whatBlocks } from './bolt';
+import { after } from './settle';
 
 /** "Not sure I did six": the bolt is UNKNOWN and blocks its pass. Nothing is assumed either way. */
 export function notSure(job: Job, c: Command): Decision {
@@ -32,43 +34,52 @@ function passInQuestion(job: Job, now: AtPass, bolt: number): AtPass | undefined
   return { ...now, pass: earlier, part: 'work', state: passState(passStatesOf(job, now.step.id), earlier.id) };
 }
 
-/** Where the mark points now, compared with where this pass should leave it. What proves nothing leaves the bolt UNKNOWN. */
-export function markAt(job: Job, c: Command): Decision {
+/**
+ * Where the mark points now. What proves nothing is said at once; what would settle the bolt is read back first, and
+ * counts when it is said again.
+ */
+export function markAt(job: Job, c: Command, now: Moment): Decision {
   const at = passAt(job);
   const hour = integerIn(c, 'clock');
   const found = at ? unknownBolt(at) : undefined;
   if (at?.pass.kind !== 'angle' || hour === undefined || !found) return refused(reply('not-here', {}));
-  const { bolt, had } = found;
+  const { bolt } = found;
   const index = at.passes.indexOf(at.pass);
-  const proved = { kind: 'bolt-proved' as const, ...here(at), bolt, clock: hour };
-  const proof = markProof(at.passes, index, hour, had);
+  const { kind } = markProof(at.passes, index, hour, found.had);
+  if (kind === 'elsewhere' || kind === 'cannot-tell') {
+    const { before, after } = markDegrees(at.passes, index);
+    const slots = { bolt: count(bolt), before: clock(clockOf(before)), after: clock(clockOf(after)) };
+    return refused(reply('mark-proves-nothing', slots));
+  }
+  const asked = job.pending?.kind === 'mark' ? job.pending : undefined;
+  if (asked?.bolt === bolt && asked.clock === hour) return markProved(job, hour, now);
+  return asks(
+    [{ kind: 'asked', question: { kind: 'mark', ...here(at), bolt, clock: hour } }],
+    reply('confirm-mark', { bolt: count(bolt), clock: clock(hour) }),
+  );
+}
+
+/** Where the mark points, confirmed: compared with where this pass should leave it. Then what there is to do next. */
+export function markProved(job: Job, hour: number, now: Moment): Decision {
+  const at = passAt(job);
+  const found = at ? unknownBolt(at) : undefined;
+  if (at?.pass.kind !== 'angle' || !found) return refused(reply('not-here', {}));
+  const of = { ...here(at), bolt: found.bolt, clock: hour };
+  const slots = { bolt: count(found.bolt), clock: clock(hour) };
+  const proof = markProof(at.passes, at.passes.indexOf(at.pass), hour, found.had);
+  const { step, pass } = at;
+  const proved = (entry: EntryBody, ...said: readonly Reply[]): Decision =>
+    does([entry], [...said, ...nextBolt(after(job, [entry], now), step, pass)]);
   switch (proof.kind) {
     case 'turned':
-      return does(
-        [{ ...proved, verdict: 'done' }],
-        [reply('mark-proves-done', { bolt: count(bolt), clock: clock(hour) })],
-      );
+      return proved({ kind: 'bolt-proved', ...of, verdict: 'done' }, reply('mark-proves-done', slots));
     case 'not-turned':
-      return does(
-        [{ ...proved, verdict: 'open' }],
-        [reply('mark-proves-open', { bolt: count(bolt), clock: clock(hour) })],
-      );
+      return proved({ kind: 'bolt-proved', ...of, verdict: 'open' }, reply('mark-proves-open', slots));
     case 'partly-turned':
-      return does(
-        [{ kind: 'swing-proved', ...here(at), bolt, degrees: proof.degrees, clock: hour }],
-        [partly(at.pass, bolt, proof.degrees)],
-      );
+      return proved({ kind: 'swing-proved', ...of, degrees: proof.degrees });
     case 'elsewhere':
-    case 'cannot-tell': {
-      const { before, after } = markDegrees(at.passes, index);
-      return refused(
-        reply('mark-proves-nothing', {
-          bolt: count(bolt),
-          before: clock(clockOf(before)),
-          after: clock(clockOf(after)),
-        }),
-      );
-    }
+    case 'cannot-tell':
+      return refused(whatBlocks(at, found.bolt));
   }
 }
 

@@ -9,6 +9,7 @@ import { passIn, stepIn } from '../plan';
 import { boltAt } from './at-pass';
 import { writtenAstray } from './bolt';
 import { confirmClose } from './close';
+import { markProved } from './doubt';
 import { gone } from './leaving';
 import { writeReading } from './reading';
 import { adapterConfirmed } from './wrench';
@@ -56,6 +57,8 @@ export function confirmPending(job: Job, now: Moment): Decision {
     }
     case 'adapter':
       return adapterConfirmed(job, q.millimetres, now);
+    case 'mark':
+      return markProved(job, q.clock, now);
     case 'marks':
       return gone(q.leaving, [{ kind: 'marks-read', step: q.step, pass: q.pass }]);
     case 'close-job':

@@ -2,7 +2,7 @@ import type { Offer } from '../../language/grammar';
 import type { Job } from '../job';
 import type { Pending } from '../pending';
 import { passIn, stepIn } from '../plan';
-import { integers, offer } from './domains';
+import { integers, offer, range } from './domains';
 import { doubt } from './pass';
 import { readingOf } from './step';
 
@@ -24,6 +24,8 @@ export function pendingOffers(job: Job, pending: Pending): readonly Offer[] {
       const spec = step.kind === 'measure' ? step.readings.find((r) => r.id === pending.reading) : undefined;
       return [...(spec ? [offer('measured', { reading: readingOf(spec) })] : []), ...CONFIRM];
     }
+    case 'mark':
+      return [offer('mark-at', { clock: integers(range(1, 12, 1)) }), ...CONFIRM];
     case 'skip-step':
     case 'sign-off':
     case 'override-order':
