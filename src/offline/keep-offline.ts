@@ -47,14 +47,9 @@ export async function keepOffline({ busy, tell }: KeepOffline): Promise<void> {
       workers.addEventListener('controllerchange', () => busy() || location.reload(), { once: true });
     }
     send(registered.waiting, { type: 'take-over' });
-    setTimeout(takeOver, TAKE_OVER_AGAIN_MS);
   };
-  registered.addEventListener('updatefound', () => {
-    const next = registered.installing;
-    next?.addEventListener('statechange', () => {
-      if (next.state === 'installed' && registered.active) takeOver();
-    });
-  });
+  // Looked for again and again: a newer version may come, or be allowed, at any time.
+  setInterval(takeOver, TAKE_OVER_AGAIN_MS);
   takeOver();
   await ask();
 }
