@@ -1,6 +1,7 @@
 import { type Command, command, type RuleName } from './command';
-import { passAt } from './decide/bolt';
+import { passAt } from './decide/at-pass';
 import type { Job } from './job';
+import { isTorque, settingOf } from './setting';
 import { expectedBolt } from './tightening';
 
 /** The command a button stands for at this place: its number is the one the screen shows. */
@@ -12,15 +13,20 @@ export function commandAtCursor(job: Job, rule: RuleName): Command | undefined {
       return bolt === undefined ? undefined : command(rule, { bolt: { kind: 'integer', value: bolt } });
     }
     case 'set-at': {
-      const value =
-        at?.pass.kind === 'torque' || at?.pass.kind === 'repeat'
-          ? at.pass.target.value
-          : at?.pass.kind === 'angle'
-            ? at.pass.degrees
-            : undefined;
+      const value = settingNow(job);
       return value === undefined ? undefined : command(rule, { setting: { kind: 'reading', value, unit: null } });
     }
     default:
       return command(rule);
   }
+}
+
+/** The number the wrench is to be set at here; none where this wrench cannot be. */
+function settingNow(job: Job): number | undefined {
+  const at = passAt(job);
+  if (!at) return undefined;
+  if (at.pass.kind === 'angle') return at.pass.degrees;
+  if (!isTorque(at.pass)) return undefined;
+  const setting = settingOf(job, at.pass);
+  return setting.kind === 'set' ? setting.set.value : undefined;
 }

@@ -31,6 +31,7 @@ function offersHere(job: Job): readonly Offer[] {
       const { step } = stepIn(job.plan, place.step);
       return [
         ...common(job),
+        ...rules(AT_WORK),
         ...(holdOf(job) ? partsOffer(job) : []),
         ...passOffers(job, step, passIn(job.plan, place.step, place.pass), place.part),
       ];
@@ -48,9 +49,7 @@ const rules = (...lists: readonly (readonly RuleName[])[]): readonly Offer[] => 
 
 const ALWAYS: readonly RuleName[] = ['stop', 'say-again', 'tell-words', 'ears-off', 'ears-on', 'slower', 'faster'];
 const ASKING: readonly RuleName[] = ['tell-place', 'tell-loose-ends', 'tell-timers', 'tell-brief'];
-/** "Done" is heard wherever there is work, if only to be answered with what is missing. */
 const WORKING: readonly RuleName[] = [
-  'done',
   'tell-next',
   'tell-remaining',
   'tell-caution',
@@ -65,7 +64,9 @@ const WORKING: readonly RuleName[] = [
   'full',
   'hand-over',
 ];
-const AT_STEPS: readonly RuleName[] = ['tell-tool'];
+/** "Done" is heard wherever there is work, if only to be answered with what is missing. */
+const AT_WORK: readonly RuleName[] = ['done'];
+const AT_STEPS: readonly RuleName[] = [...AT_WORK, 'tell-tool'];
 
 function common(job: Job): readonly Offer[] {
   const lost = [...job.ends.values()].some((e) => e.why === 'dropped');

@@ -1,14 +1,21 @@
 import type { Offer } from '../language/grammar';
+import type { RuleName } from './command';
 import { commandAtCursor } from './cursor-command';
+import { boltAt } from './decide/at-pass';
+import { blocks } from './decide/bolt';
+import { holdOf } from './hold';
 import type { Job } from './job';
+import { blockersOf } from './milestone';
 import { offersOf } from './offers';
+import { nextReading, placeOf } from './place';
+import { stepIn } from './plan';
 
 /**
- * The offers with the numbers of this moment in them, for example sentences: "bolt five done" where five is next.
- * A bare "done" is not taught where a bolt can be named, and closing up early is not the first thing to suggest.
+ * The offers worth teaching, with the numbers of this moment in them: "bolt five done" where five is next. Left out is
+ * what is only heard to be answered with what is missing, and a bare "done" where a bolt can be named.
  */
 export function teachingOffers(job: Job): readonly Offer[] {
-  const offers = offersOf(job);
+  const offers = offersOf(job).filter((o) => !isInVain(job, o.rule));
   const namesBolts = offers.some((o) => o.rule === 'bolt-done');
   return offers
     .filter((o) => !(namesBolts && (o.rule === 'done' || o.rule === 'clicked')))
@@ -19,4 +26,21 @@ export function teachingOffers(job: Job): readonly Offer[] {
       if (slot === undefined || number === undefined || !Number.isInteger(number)) return o;
       return { ...o, slots: { ...o.slots, [slot]: { kind: 'integers', values: [number] } } };
     });
+}
+
+const REPORTS: ReadonlySet<string> = new Set<RuleName>(['bolt-done', 'bolts-done', 'so-far', 'past-by', 'clicked']);
+
+function isInVain(job: Job, rule: string): boolean {
+  const bolt = boltAt(job);
+  if (REPORTS.has(rule)) return holdOf(job) !== undefined || (bolt !== undefined && !job.pending && blocks(bolt));
+  return rule === 'done' && !endsSomething(job);
+}
+
+/** Whether "done" would end a step or a wait here, or at least might. */
+function endsSomething(job: Job): boolean {
+  const place = placeOf(job);
+  if (place.kind === 'pass') return place.part === 'wait' || (place.part === 'work' && !holdOf(job));
+  if (place.kind !== 'step') return false;
+  const { step } = stepIn(job.plan, place.step);
+  return !step.question && !nextReading(job, step.id) && blockersOf(job, step).length === 0;
 }

@@ -5,9 +5,9 @@ import { MANNERS, type RuleName } from '../job/command';
 import { passAt } from '../job/decide/bolt';
 import type { Moment } from '../job/entry';
 import type { Job } from '../job/job';
-import { offersOf } from '../job/offers';
 import { nextReading, placeOf, workPlace } from '../job/place';
 import { stepIn } from '../job/plan';
+import { teachingOffers } from '../job/teaching';
 import { boltState, expectedBolt, markDegrees } from '../job/tightening';
 import { timeLeft } from '../job/timer';
 import { count, degrees, type Figure, quantity, type Reply, reply, text } from '../phrasing/reply';
@@ -30,7 +30,7 @@ export function benchView(job: Job, now: Moment, words: ViewWords): BenchView {
   const work = workPlace(job);
   const planned = work.kind === 'step' || work.kind === 'pass' ? stepIn(job.plan, work.step) : undefined;
   const value = valueNow(job);
-  const rules = offersOf(job).map((o) => o.rule as RuleName);
+  const rules = teachingOffers(job).map((o) => o.rule as RuleName);
   return {
     title: job.plan.procedure.title,
     demonstration: job.plan.procedure.demonstration,

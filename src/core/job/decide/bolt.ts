@@ -76,7 +76,8 @@ function report(job: Job, at: AtBolt, bolt: number, now: Moment): Decision {
   return blocks(at) ? refused(whatBlocks(at, at.bolt)) : astray(job, at, bolt);
 }
 
-const blocks = (at: AtBolt): boolean =>
+/** Whether the bolt at the cursor has to be settled before anything counts. */
+export const blocks = (at: AtBolt): boolean =>
   at.is.kind === 'held' || (at.is.kind === 'unknown' && at.pass.kind !== 'slacken');
 
 /** Why nothing counts before this bolt is settled. */
