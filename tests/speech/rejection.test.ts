@@ -10,6 +10,7 @@ const good: Evidence = {
   wordCount: 3,
   cost: 20,
   overLoop: -10,
+  voicedFrames: 80,
   framesPerPhone: 8,
   snrDb: 30,
   voice: 0.9,
@@ -27,6 +28,7 @@ describe('one flaw is enough to refuse', () => {
   test.each<[string, Partial<Evidence>, string]>([
     ['words that fit the sound badly', { cost: 90 }, 'score'],
     ['a phone loop that fits far better', { overLoop: 40 }, 'score'],
+    ['hardly any voice', { voicedFrames: veto.leastVoicedFrames - 1 }, 'too-short'],
     ['too little voice for the phones', { framesPerPhone: veto.leastFramesPerPhone - 1 }, 'too-short'],
     ['voice for many more phones', { framesPerPhone: veto.mostFramesPerPhone + 1 }, 'too-long'],
     ['no louder than the room', { snrDb: veto.leastSnrDb - 1 }, 'too-quiet'],

@@ -11,8 +11,6 @@ export type Sense =
 /** A live grammar in the ear's own terms: where words lead, and what whole sentences are worth. */
 export class ArmedGrammar {
   readonly graph: WordGraph;
-  /** The stops alone, or null where none is live. */
-  readonly stops: WordGraph | null;
   /** Whether readings can be said here, which people speak with pauses. */
   readonly hasReadings: boolean;
   readonly #live: LiveGrammar;
@@ -22,8 +20,6 @@ export class ArmedGrammar {
     this.#live = live;
     this.#decoys = new Set(decoys);
     this.graph = wordGraph(live);
-    const stops = live.commands.filter(({ manner }) => manner === 'stop');
-    this.stops = stops.length > 0 ? wordGraph({ ...live, commands: stops }) : null;
     this.hasReadings = live.commands.some(({ slots }) => Object.values(slots).some(({ kind }) => kind === 'reading'));
   }
 

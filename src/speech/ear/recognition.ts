@@ -72,8 +72,7 @@ export class Recognition {
 
   /**
    * Judges the whole utterance afresh: decoded at once, so that the cepstral mean is its own and not a running guess,
-   * and without the quiet around it. What was no command is searched once more for a stop alone, which always wins;
-   * not so with `stopOnly`, while our own voice may be in the sound, when nothing but a plain stop counts.
+   * and without the quiet around it. With `stopOnly`, while our own voice may be in the sound, nothing but a stop counts.
    */
   finish(utterance: Utterance, stopOnly: boolean): Outcome {
     this.#decoder.end();
@@ -81,10 +80,9 @@ export class Recognition {
     const hypothesis = this.#decoder.decodeWhole(sound);
     const loopScore = this.#loopScore(sound);
     const outcome = this.#judge(hypothesis, loopScore, sound, utterance);
-    const stop = outcome.heard || stopOnly ? null : this.#stopIn(loopScore, sound, utterance);
     this.arm();
     if (stopOnly && outcome.heard && !this.#isStop(outcome.words)) return refused(outcome.words, 'own-voice');
-    return stop ?? outcome;
+    return outcome;
   }
 
   #judge(hypothesis: Hypothesis, loopScore: number, sound: Float32Array, utterance: Utterance): Outcome {
@@ -102,13 +100,6 @@ export class Recognition {
       : { heard: false, words, score: verdict.score, why: verdict.why };
   }
 
-  #stopIn(loopScore: number, sound: Float32Array, utterance: Utterance): Outcome | null {
-    if (!this.grammar.stops || utterance.voicedFrames > this.#tuning.stopWithin) return null;
-    this.#decoder.search({ commands: this.grammar.stops, decoys: [], filler: null });
-    const outcome = this.#judge(this.#decoder.decodeWhole(sound), loopScore, sound, utterance);
-    return outcome.heard && outcome.score >= this.#tuning.stopScore ? outcome : null;
-  }
-
   #isStop(words: string): boolean {
     const sense = this.grammar.senseOf(words);
     return sense.kind === 'command' && sense.manner === 'stop';
@@ -122,6 +113,7 @@ export class Recognition {
       wordCount: words.length,
       cost: total(words, ({ costPerFrame, frames }) => costPerFrame * frames) / Math.max(1, frames),
       overLoop,
+      voicedFrames: utterance.voicedFrames,
       framesPerPhone: utterance.voicedFrames / Math.max(1, phones),
       snrDb: utterance.snrDb,
       voice: utterance.voice,

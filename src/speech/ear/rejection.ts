@@ -10,7 +10,8 @@ export type Evidence = {
   readonly cost: number;
   /** How much dearer they are, a frame, than a loop of bare phones on the same sound; below zero where cheaper. */
   readonly overLoop: number;
-  /** Voiced frames of the utterance for each phone of the words. */
+  /** Voiced frames of the utterance, and for each phone of the words. */
+  readonly voicedFrames: number;
   readonly framesPerPhone: number;
   readonly snrDb: number;
   /** How surely there was a voice at all, 0..1. */
@@ -33,9 +34,11 @@ export function judge(evidence: Evidence, tuning: RejectionTuning): Verdict {
 }
 
 /** A stop is exempt from level and duration: it may be whispered or shouted over other words, but must be a voice. */
-function vetoOf(veto: Veto, { manner, framesPerPhone, snrDb, voice }: Evidence): RejectReason | null {
+function vetoOf(veto: Veto, evidence: Evidence): RejectReason | null {
+  const { manner, voicedFrames, framesPerPhone, snrDb, voice } = evidence;
   if (voice < veto.leastVoice) return 'score';
   if (manner === 'stop') return null;
+  if (voicedFrames < veto.leastVoicedFrames) return 'too-short';
   if (framesPerPhone < veto.leastFramesPerPhone) return 'too-short';
   if (framesPerPhone > veto.mostFramesPerPhone) return 'too-long';
   return snrDb < veto.leastSnrDb ? 'too-quiet' : null;

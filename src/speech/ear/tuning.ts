@@ -28,7 +28,8 @@ export type Timing = {
 };
 
 export type Veto = {
-  /** Voiced frames for each phone of the words: fewer cannot be that phrase, more hold other words as well. */
+  /** Voiced frames in all, and for each phone of the words: fewer cannot be that phrase, more hold other words as well. */
+  readonly leastVoicedFrames: number;
   readonly leastFramesPerPhone: number;
   readonly mostFramesPerPhone: number;
   /** Quieter over the noise floor than this is not someone at the bench. */
@@ -56,10 +57,6 @@ export type Tuning = {
   readonly oneWord: number;
   /** How much cheaper than its bar a command must be to count as all but certain. */
   readonly spread: number;
-  /** Speech that was no command is searched once more for a stop, if no longer than so many voiced frames. */
-  readonly stopWithin: number;
-  /** Found so, among no other words, it must score more. */
-  readonly stopScore: number;
   readonly veto: Veto;
 };
 
@@ -78,6 +75,9 @@ export const TUNING: Tuning = {
     wip: 0.2,
     dither: true,
     seed: 1,
+    // Scores are counted from the best sound unit of each frame. Only when all units are computed, and not just those
+    // a graph can reach, do scores from different graphs compare: the lone loop's with the commands'.
+    compallsen: true,
   },
   // The engine's own noise removal would denoise a second time.
   features: { remove_noise: 0 },
@@ -98,13 +98,11 @@ export const TUNING: Tuning = {
     levelEvery: 10,
     longest: 800,
   },
-  filler: { entry: -46, each: -3.7 },
+  filler: { entry: -80, each: -6 },
   loop: { entry: 0, each: 0 },
   ownCost: 0.6,
-  bars: { stop: 46, harmless: 41, progress: 40, critical: 38 },
-  oneWord: 4,
+  bars: { stop: 48, harmless: 43, progress: 42, critical: 40 },
+  oneWord: 2,
   spread: 20,
-  stopWithin: 90,
-  stopScore: 0.65,
-  veto: { leastFramesPerPhone: 3, mostFramesPerPhone: 20, leastSnrDb: 4, leastVoice: 0.55 },
+  veto: { leastVoicedFrames: 16, leastFramesPerPhone: 3, mostFramesPerPhone: 20, leastSnrDb: 4, leastVoice: 0.55 },
 };
