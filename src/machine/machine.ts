@@ -46,7 +46,9 @@ const base = setup({
     countWrite: assign({ writing: ({ context }) => context.writing + 1 }),
   },
   guards: {
-    isWriting: ({ context }) => context.writing > 0,
+    // A write under way holds up everything but "stop", which waits for no disk.
+    mustWait: ({ context, event }) =>
+      context.writing > 0 && !(event.type === 'command.given' && event.command.rule === 'stop'),
     changesTheJob: ({ context, event }) => decided(context, event).entries.length > 0,
     isPlacedAt: ({ context }, params: { readonly node: string }) => placeNode(context.job) === params.node,
     leadsTo: ({ context, event }, params: { readonly node: string }) =>
@@ -81,7 +83,7 @@ export function machineFor(procedure: Procedure) {
     },
     on: {
       'command.given': [
-        { guard: 'isWriting', actions: 'askAgain' },
+        { guard: 'mustWait', actions: 'askAgain' },
         {
           guard: 'changesTheJob',
           actions: [
