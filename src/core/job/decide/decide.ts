@@ -130,7 +130,7 @@ function work(job: Job, c: Command, now: Moment): Decision {
     case 'hand-over':
       return leave(job, 'hand-over');
     case 'adapter-on':
-      return adapterOn(job, c);
+      return adapterOn(job, c, now);
     case 'adapter-off':
       return adapterOff(job);
     case 'have-time':

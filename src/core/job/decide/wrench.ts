@@ -56,10 +56,13 @@ function lengthSaid(c: Command): Reply['slots'][string] {
   return digits(given?.value ?? 0, given?.unit === 'in' ? 'in' : 'mm');
 }
 
-export function adapterOn(job: Job, c: Command): Decision {
+/** Asked back with its digits; the same length once more confirms it. */
+export function adapterOn(job: Job, c: Command, now: Moment): Decision {
   const at = passAt(job);
   const millimetres = lengthIn(c);
   if (!at || !isTorque(at.pass) || millimetres === undefined) return refused(reply('not-here', {}));
+  if (job.pending?.kind === 'adapter' && job.pending.millimetres === millimetres)
+    return adapterConfirmed(job, millimetres, now);
   return asks(
     [{ kind: 'asked', question: { kind: 'adapter', millimetres } }],
     reply('confirm-adapter', { length: lengthSaid(c) }),

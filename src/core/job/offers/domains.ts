@@ -20,6 +20,16 @@ export const integers = (values: readonly number[]): SlotDomain => ({ kind: 'int
 export const range = (from: number, to: number, step: number): readonly number[] =>
   Array.from({ length: Math.floor((to - from) / step) + 1 }, (_, i) => from + i * step);
 
+/** An adapter's length is said with its unit, to a hundredth of an inch. */
+export const LENGTH: SlotDomain = {
+  kind: 'reading',
+  least: 0.25,
+  most: 300,
+  decimals: 2,
+  units: ['in', 'mm'],
+  unitNeeded: true,
+};
+
 /** The parts the document knows, any of which may be found wanting. */
 export function partsOffer(job: Job): readonly Offer[] {
   const parts = [...job.plan.procedure.parts.values()];

@@ -9,7 +9,7 @@ import { passStatesOf } from '../place';
 import { type PassPart, passesOf } from '../plan';
 import { isTorque, settingOf, type TorquePass } from '../setting';
 import { passState } from '../tightening';
-import { checkedByOffer, integers, named, offer, range } from './domains';
+import { checkedByOffer, integers, LENGTH, named, offer, range } from './domains';
 
 const PASS_ASKING: readonly RuleName[] = [
   'tell-torque',
@@ -65,16 +65,6 @@ const anyBoltOf = (step: Step): SlotDomain =>
 const hasLengths = (job: Job, step: Step): boolean =>
   (step.kind === 'tighten' || step.kind === 'slacken') &&
   (job.plan.procedure.patterns.get(step.pattern)?.fasteners.some((f) => f.length !== undefined) ?? false);
-
-/** An adapter's length is said with its unit, to a hundredth of an inch. */
-const LENGTH: SlotDomain = {
-  kind: 'reading',
-  least: 0.25,
-  most: 300,
-  decimals: 2,
-  units: ['in', 'mm'],
-  unitNeeded: true,
-};
 
 const torqueAsking = (): readonly Offer[] => [
   offer('tell-in-unit', { unit: named(['N·m', 'lbf·ft']) }),

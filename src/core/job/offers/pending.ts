@@ -2,7 +2,7 @@ import type { Offer } from '../../language/grammar';
 import type { Job } from '../job';
 import type { Pending } from '../pending';
 import { passIn, stepIn } from '../plan';
-import { integers, offer, range } from './domains';
+import { integers, LENGTH, offer, range } from './domains';
 import { doubt } from './pass';
 import { readingOf } from './step';
 
@@ -26,13 +26,14 @@ export function pendingOffers(job: Job, pending: Pending): readonly Offer[] {
     }
     case 'mark':
       return [offer('mark-at', { clock: integers(range(1, 12, 1)) }), ...CONFIRM];
+    case 'adapter':
+      return [...(pending.millimetres === null ? [] : [offer('adapter-on', { length: LENGTH })]), ...CONFIRM];
     case 'skip-step':
     case 'sign-off':
     case 'override-order':
     case 'held-bolt':
     case 'repeat-pass':
     case 'slacken-all':
-    case 'adapter':
     case 'marks':
     case 'close-job':
     case 'hand-over':
