@@ -2,7 +2,7 @@ import type { EntryBody } from '../../src/core/job/entry';
 import type { Milestone, Phase, Procedure, Step } from '../../src/core/procedure/procedure';
 
 /** Answers to the questions that later steps depend on, by step. */
-export type Answers = ReadonlyMap<string, string>;
+type Answers = ReadonlyMap<string, string>;
 
 /** Some steps made into a procedure of their own, and the log entries that bring a job to their beginning. */
 export type Stretch = { readonly name: string; readonly procedure: Procedure; readonly before: readonly EntryBody[] };
@@ -39,7 +39,7 @@ export function stretchesOf(procedure: Procedure): readonly Stretch[] {
 }
 
 /** Patterns cut to three fasteners, or to two where the passes work on subsets of one. */
-export function cut(procedure: Procedure): Procedure {
+function cut(procedure: Procedure): Procedure {
   const cutStep = (step: Step): Step => {
     if (step.kind !== 'tighten' && step.kind !== 'slacken') return step;
     const sizes = new Set(step.passes.filter((p) => p.kind !== 'wait').map((p) => [...p.order].sort().join()));

@@ -11,8 +11,6 @@ import { stepOffers } from './offers/step';
 import { placeOf } from './place';
 import { passIn, stepIn } from './plan';
 
-export { REASONS } from './offers/ends';
-
 /** Everything that makes sense to say in this job now. The recogniser can hear nothing else. */
 export function offersOf(job: Job): readonly Offer[] {
   const all = offersHere(job);

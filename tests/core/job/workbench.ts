@@ -90,7 +90,7 @@ export function atFirstPass(): Workbench {
   return w;
 }
 
-export const TORQUES = [30, 50, 70];
+const TORQUES = [30, 50, 70];
 
 /** Works whole passes in order, from the first. */
 export function passes(w: Workbench, many: number): void {

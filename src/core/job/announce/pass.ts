@@ -57,7 +57,7 @@ function tighteningBegins(job: Job, step: Step, passes: readonly Pass[]): readon
 }
 
 /** A tightening with angles is not left half done, so the time for it is asked before the first bolt. */
-export const asksForTime = (passes: readonly Pass[]): boolean => passes.some((p) => p.kind === 'angle');
+const asksForTime = (passes: readonly Pass[]): boolean => passes.some((p) => p.kind === 'angle');
 
 /** How an angle is given: in how many swings, and where the mark stands at the end. */
 function coaching(passes: readonly Pass[], pass: Pass & { readonly kind: 'angle' }): Reply {

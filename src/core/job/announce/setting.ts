@@ -26,7 +26,7 @@ export function toolOf(job: Job, pass: Pass): string {
   return job.wrenches.get(pass.tool)?.say ?? job.plan.procedure.tools.get(pass.tool)?.say ?? pass.tool;
 }
 
-export function settingReply(job: Job, pass: TorquePass): Reply {
+function settingReply(job: Job, pass: TorquePass): Reply {
   const tool = text(toolOf(job, pass));
   const setting = settingOf(job, pass);
   if (setting.kind === 'refused') return refusalReply(setting.why, tool, setting.target);

@@ -5,7 +5,7 @@ import { isComplete, type PassStates, passState, withPass } from '../tightening'
 import { withEnd, withoutEnds } from './ends';
 
 /** The loose end of a dropped wrench, by the tool the document names. */
-export const droppedEnd = (tool: string): string => `wrench/${tool}`;
+const droppedEnd = (tool: string): string => `wrench/${tool}`;
 
 /** What the wrench in hand is set at no longer counts where the wrench or what is on it has changed. */
 function settingsAnew(job: Job): Job {

@@ -4,7 +4,7 @@ import type { Job, LooseEnd } from '../job';
 import { named, offer, options } from './domains';
 
 /** Reasons a debt may be signed off with, by id; the language gives their words. */
-export const REASONS = ['not-fitted-here', 'waiting-for-a-part', 'tested-another-way', 'owner-decided'] as const;
+const REASONS = ['not-fitted-here', 'waiting-for-a-part', 'tested-another-way', 'owner-decided'] as const;
 
 /** What a person fitted back out of turn, took off out of turn, or signs off with a reason. */
 export function endOffers(job: Job): readonly Offer[] {
