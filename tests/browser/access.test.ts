@@ -3,7 +3,7 @@ import { createRequire } from 'node:module';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { Bay } from './bay';
-import { chromiumPath, openContext } from './chromium';
+import { chromiumPath, ONCE_MORE, openContext } from './chromium';
 import { openSite } from './site';
 
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -24,7 +24,7 @@ async function findings(page: Page): Promise<readonly string[]> {
   });
 }
 
-describe.skipIf(!chromiumPath)('every screen, day and dim', () => {
+describe.skipIf(!chromiumPath)('every screen, day and dim', ONCE_MORE, () => {
   let site: Awaited<ReturnType<typeof openSite>>;
   let context: BrowserContext;
   let bay: Bay;

@@ -59,3 +59,6 @@ export async function openContext(launch: Launch = {}): Promise<BrowserContext> 
   context.on('close', () => void browser.close());
   return context;
 }
+
+/** A real browser hears in real time, on cores it shares: a test that fails is run once more, and the runner says so. */
+export const ONCE_MORE = { retry: 1 } as const;

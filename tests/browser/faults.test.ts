@@ -5,7 +5,7 @@ import { planOf } from '../../src/core/job/plan';
 import { reply } from '../../src/core/phrasing/reply';
 import { shipped } from '../core/job/workbench';
 import { Bay } from './bay';
-import { chromiumPath, openContext } from './chromium';
+import { chromiumPath, ONCE_MORE, openContext } from './chromium';
 import { openSite, type Site } from './site';
 import { carryOn, typed, typedNext } from './typist';
 import { endWorker, started, upsetWorker, watchWorkers } from './workers';
@@ -15,7 +15,7 @@ const plan = planOf(shipped('practice-plate'));
 type Fault = 'microphone-refused' | 'microphone-missing' | 'recogniser-failed';
 const wordsFor = (fault: Fault): string => tongue.phrase([reply(fault, {})]).shown;
 
-describe.skipIf(!chromiumPath)('when something is broken', () => {
+describe.skipIf(!chromiumPath)('when something is broken', ONCE_MORE, () => {
   let site: Site;
   let context: BrowserContext;
   beforeAll(async () => {

@@ -11,7 +11,7 @@ import { byKind, currentFormat, readLog } from '../../src/core/log/upgrade';
 import { sha256Hex } from '../../src/store/hash';
 import { shipped } from '../core/job/workbench';
 import { Bay } from './bay';
-import { chromiumPath, openContext } from './chromium';
+import { chromiumPath, ONCE_MORE, openContext } from './chromium';
 import { diskWatch, storedJobs, watchDisk } from './disk-watch';
 import { nextWords } from './next-words';
 import { openSite, type Site } from './site';
@@ -76,7 +76,7 @@ function confirmed(entries: readonly Entry[]): readonly Entry[] {
   return entries.filter((e) => durability(e) === 'strict' && e.seq < last);
 }
 
-describe.skipIf(!chromiumPath)('a browser killed in the middle of a pass', () => {
+describe.skipIf(!chromiumPath)('a browser killed in the middle of a pass', ONCE_MORE, () => {
   let site: Site;
   const profile = mkdtempSync(`${tmpdir()}/wrenchside-killed-`);
 

@@ -3,12 +3,12 @@ import { tmpdir } from 'node:os';
 import type { BrowserContext } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { Bay } from './bay';
-import { chromiumPath, openContext } from './chromium';
+import { chromiumPath, ONCE_MORE, openContext } from './chromium';
 import { openSite } from './site';
 import { inRoom, spoken } from './speaker';
 import { hearSession, type Outcome, outcomeOf, planOfSession, readSession } from './spoken-session';
 
-describe.skipIf(!chromiumPath)('a session by voice in Chromium', () => {
+describe.skipIf(!chromiumPath)('a session by voice in Chromium', ONCE_MORE, () => {
   let site: Awaited<ReturnType<typeof openSite>>;
   let context: BrowserContext;
 
@@ -77,5 +77,5 @@ describe.skipIf(!chromiumPath)('a session by voice in Chromium', () => {
     // Nothing left the machine.
     expect(bay.requests.filter((url) => !url.startsWith(site.address) && !url.startsWith('blob:'))).toEqual([]);
     expect(bay.troubles).toEqual([]);
-  }, 400_000);
+  }, 900_000);
 });

@@ -2,13 +2,13 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { planOf } from '../../src/core/job/plan';
 import { shipped } from '../core/job/workbench';
 import { Bay } from './bay';
-import { chromiumPath, openContext } from './chromium';
+import { chromiumPath, ONCE_MORE, openContext } from './chromium';
 import { openSite, type Site } from './site';
 import { typed, workOn } from './typist';
 
 const plan = planOf(shipped('practice-plate'));
 
-describe.skipIf(!chromiumPath)('what goes over the network', () => {
+describe.skipIf(!chromiumPath)('what goes over the network', ONCE_MORE, () => {
   let site: Site;
   beforeAll(async () => {
     site = await openSite();

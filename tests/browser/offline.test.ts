@@ -4,13 +4,13 @@ import { join } from 'node:path';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterEach, describe, expect, test } from 'vitest';
 import { Bay } from './bay';
-import { chromiumPath, openContext } from './chromium';
+import { chromiumPath, ONCE_MORE, openContext } from './chromium';
 import { dist, openSite, type Site } from './site';
 import { typed } from './typist';
 
 const ready = (page: Page) => page.waitForSelector('#app[data-offline="ready"]', { timeout: 120_000 });
 
-describe.skipIf(!chromiumPath)('without a network', () => {
+describe.skipIf(!chromiumPath)('without a network', ONCE_MORE, () => {
   const left: (() => unknown)[] = [];
   const folder = (name: string): string => {
     const made = mkdtempSync(`${tmpdir()}/wrenchside-${name}-`);

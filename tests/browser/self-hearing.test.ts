@@ -2,7 +2,7 @@ import type { BrowserContext } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Entry } from '../../src/core/job/entry';
 import { Bay } from './bay';
-import { chromiumPath, openContext } from './chromium';
+import { chromiumPath, ONCE_MORE, openContext } from './chromium';
 import { loopReplies, loseMutes } from './loopback';
 import { openSite, type Site } from './site';
 import { typed } from './typist';
@@ -13,7 +13,7 @@ const SPOKEN = 'What is next? This step is done. Next bolt. Hold on a minute. Th
 /** Times the instruction is read: once at the beginning, then whenever it is asked for. */
 const READINGS = 3;
 
-describe.skipIf(!chromiumPath)('its own voice, looped back into the microphone', () => {
+describe.skipIf(!chromiumPath)('its own voice, looped back into the microphone', ONCE_MORE, () => {
   let site: Site;
   beforeAll(async () => {
     site = await openSite();

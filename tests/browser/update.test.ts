@@ -5,7 +5,7 @@ import type { BrowserContext, Page } from 'playwright-core';
 import { afterEach, describe, expect, test } from 'vitest';
 import { listed } from '../../src/offline/vite-offline';
 import { Bay } from './bay';
-import { chromiumPath, openContext } from './chromium';
+import { chromiumPath, ONCE_MORE, openContext } from './chromium';
 import { dist, openSite, type Site } from './site';
 import { carryOn, typed } from './typist';
 
@@ -23,7 +23,7 @@ function nextVersion(folder: string): void {
   writeFileSync(worker, changed);
 }
 
-describe.skipIf(!chromiumPath)('a newer version', () => {
+describe.skipIf(!chromiumPath)('a newer version', ONCE_MORE, () => {
   const left: (() => unknown)[] = [];
   const folder = (name: string): string => {
     const made = mkdtempSync(`${tmpdir()}/wrenchside-${name}-`);
