@@ -36,8 +36,8 @@ export function judge(evidence: Evidence, tuning: RejectionTuning): Verdict {
 /** A stop is exempt from level and duration: it may be whispered or shouted over other words, but must be a voice. */
 function vetoOf(veto: Veto, evidence: Evidence): RejectReason | null {
   const { manner, voicedFrames, framesPerPhone, snrDb, voice } = evidence;
+  if (manner === 'stop') return voice < veto.leastStopVoice ? 'score' : null;
   if (voice < veto.leastVoice) return 'score';
-  if (manner === 'stop') return null;
   if (voicedFrames < veto.leastVoicedFrames) return 'too-short';
   if (framesPerPhone < veto.leastFramesPerPhone) return 'too-short';
   if (framesPerPhone > veto.mostFramesPerPhone) return 'too-long';

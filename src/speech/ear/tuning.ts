@@ -34,8 +34,9 @@ export type Veto = {
   readonly mostFramesPerPhone: number;
   /** Quieter over the noise floor than this is not someone at the bench. */
   readonly leastSnrDb: number;
-  /** Less surely a voice than this, on the average over the utterance, is a noise. It holds for stop as well. */
+  /** Less surely a voice than this, on the average over the utterance, is a noise; for a stop the bar is lower. */
   readonly leastVoice: number;
+  readonly leastStopVoice: number;
 };
 
 export type Tuning = {
@@ -101,8 +102,15 @@ export const TUNING: Tuning = {
   filler: { entry: -80, each: -6 },
   loop: { entry: 0, each: 0 },
   ownCost: 0.6,
-  bars: { stop: 48, harmless: 43, progress: 42, critical: 40 },
+  bars: { stop: 50, harmless: 43, progress: 42, critical: 40 },
   oneWord: 2,
   spread: 20,
-  veto: { leastVoicedFrames: 16, leastFramesPerPhone: 3, mostFramesPerPhone: 20, leastSnrDb: 4, leastVoice: 0.55 },
+  veto: {
+    leastVoicedFrames: 16,
+    leastFramesPerPhone: 3,
+    mostFramesPerPhone: 20,
+    leastSnrDb: 4,
+    leastVoice: 0.55,
+    leastStopVoice: 0.45,
+  },
 };
