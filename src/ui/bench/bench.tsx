@@ -90,7 +90,15 @@ export function Bench({ view, ear, said, on }: BenchProps & { readonly on: OnUi 
       </div>
       {sheet === 'screens' && (
         <Sheet title={w('nav-label')} onClose={close}>
-          <NavBar current="bench" jobOpen on={on} />
+          <NavBar
+            current="bench"
+            jobOpen
+            on={(event) => {
+              // Choosing the Bench itself is a way of putting the sheet away.
+              close();
+              on(event);
+            }}
+          />
         </Sheet>
       )}
       {sheet === 'words' && (

@@ -9,20 +9,22 @@ import { Recoveries } from './recoveries';
 import './pass-page.css';
 
 type PassPageProps = {
+  /** Of the step, "2.4": the same bolts may be tightened in more than one. */
+  readonly number: string;
   readonly passes: readonly Pass[];
   readonly pattern: Pattern;
   readonly procedure: Procedure;
 };
 
 /** A tightening on paper: the casting with its numbers, then pass after pass with target, order, tool and lubrication. */
-export function PassPage({ passes, pattern, procedure }: PassPageProps) {
+export function PassPage({ number, passes, pattern, procedure }: PassPageProps) {
   const w = useWords();
   return (
     <>
       <div class="pass-drawing">
         <Casting drawing={drawn(pattern)} />
       </div>
-      <ScrollArea class="passes" label={pattern.say}>
+      <ScrollArea class="passes" label={w('phase-title', { number, phase: pattern.say })}>
         <table class="passes-table">
           <thead>
             <tr>

@@ -59,7 +59,9 @@ export function StepPage({ step, number, procedure }: StepPageProps) {
             </ul>
           </div>
         )}
-        {'passes' in step && pattern && <PassPage passes={step.passes} pattern={pattern} procedure={procedure} />}
+        {'passes' in step && pattern && (
+          <PassPage number={number} passes={step.passes} pattern={pattern} procedure={procedure} />
+        )}
       </div>
     </li>
   );
