@@ -38,20 +38,23 @@ export async function keepOffline({ busy, tell }: KeepOffline): Promise<void> {
   workers.startMessages();
   setInterval(ask, ASK_AGAIN_MS);
 
-  let asking = false;
-  const takeOver = (): void => {
-    if (!registered.waiting || busy()) return;
-    if (!asking) {
-      asking = true;
+  let isAsked = false;
+  /** Asks a version that waits to take hold. True where one was asked. */
+  const takeOver = (): boolean => {
+    if (!registered.waiting || busy()) return false;
+    if (!isAsked) {
+      isAsked = true;
       // By the time it happens somebody may have tapped: then this page goes on with the files it was started with.
       workers.addEventListener('controllerchange', () => busy() || location.reload(), { once: true });
     }
     send(registered.waiting, { type: 'take-over' });
+    return true;
   };
   // Looked for again and again: a newer version may come, or be allowed, at any time.
   setInterval(takeOver, TAKE_OVER_AGAIN_MS);
-  takeOver();
-  await ask();
+  // The version before is let go only when it has nothing to do, so it is given nothing while another is to follow it:
+  // whatever reached it now would start it anew, and Chromium looks again only half a minute later.
+  if (!takeOver()) await ask();
 }
 
 const send = (worker: ServiceWorker | null, message: ToKeeper): void => worker?.postMessage(message);
