@@ -24,6 +24,7 @@ export function embeddedRecogniser({ context, modelBase, lexicon, microphone }: 
   let grammar: LiveGrammar | null = null;
   let muted = false;
   let loaded: RecogniserEvent | null = null;
+  let isOpening = false;
 
   const tell = (event: RecogniserEvent): void => {
     for (const listener of listeners) listener(event);
@@ -38,8 +39,11 @@ export function embeddedRecogniser({ context, modelBase, lexicon, microphone }: 
   const listen = async (): Promise<void> => {
     if (!link || !loaded) return;
     const ready = loaded;
+    isOpening = true;
     const blocks = await feed.open();
-    if (!blocks) return;
+    isOpening = false;
+    // An ear that failed while the microphone opened is not ready, whatever it said before.
+    if (!blocks || loaded !== ready) return;
     link.send({ type: 'listen', sampleRate: context.sampleRate, blocks }, [blocks]);
     tell(ready);
   };
@@ -49,6 +53,7 @@ export function embeddedRecogniser({ context, modelBase, lexicon, microphone }: 
       loaded = event;
       void listen();
     } else {
+      if (event.type === 'failed' && isOpening) loaded = null;
       tell(event);
     }
   };
