@@ -2,9 +2,14 @@ import { defineConfig } from 'vitest/config';
 import { licences } from './cli/licences/vite-licences.ts';
 import { offlineWorker } from './offline/vite-offline.ts';
 import { modelAssets } from './speech/vite-model-assets.ts';
+import { grammarText } from './vite-grammar.ts';
 import { yamlData } from './vite-yaml.ts';
 
 const here = import.meta.dirname;
+
+/** Modules of the core that every start loads, whatever else uses them too. */
+const FIRST =
+  /src\/core\/(?:job|phrasing|log\/(?:bytes|envelope|chain|upgrade)|fastening\/(?:unit|unit-spelling|quantity|printed-number|shown-figure|steady|positive|clock)\.ts)/;
 
 export default defineConfig({
   root: here,
@@ -18,7 +23,18 @@ export default defineConfig({
     // One script is 5.8 MB: the library for a model of one's own, fetched only on choice and held by tests/housekeeping.
     chunkSizeWarningLimit: 6000,
     // The page for a model of one's own is a document apart, because it needs a policy of its own.
-    rolldownOptions: { input: { index: `${here}/index.html`, vosk: `${here}/vosk.html` } },
+    rolldownOptions: {
+      input: { index: `${here}/index.html`, vosk: `${here}/vosk.html` },
+      // What every start needs packs better as one script than as the pieces that later screens share.
+      output: {
+        codeSplitting: {
+          groups: [
+            { name: 'language', test: /src\/core\/(?:language|result)/, priority: 1 },
+            { name: 'core', test: FIRST },
+          ],
+        },
+      },
+    },
   },
   server: { fs: { allow: ['..'] } },
   worker: { format: 'es' },
@@ -26,6 +42,13 @@ export default defineConfig({
   // soundswallower imports a Blob polyfill that needs a document, which a worker does not have.
   resolve: { alias: { 'blob-polyfill': `${here}/speech/native-blob.ts` } },
   optimizeDeps: { exclude: ['soundswallower'], include: ['@bjorn3/browser_wasi_shim', 'howler', 'vosk-browser'] },
-  plugins: [yamlData(), modelAssets(), licences(), offlineWorker()],
-  test: { root: `${here}/..`, include: ['tests/**/*.test.{ts,tsx}'], environment: 'node', testTimeout: 30_000 },
+  plugins: [yamlData(), grammarText(), modelAssets(), licences(), offlineWorker()],
+  test: {
+    root: `${here}/..`,
+    include: ['tests/**/*.test.{ts,tsx}'],
+    environment: 'node',
+    testTimeout: 30_000,
+    // What is heard in a browser is heard in real time and mostly waits, so two files at once are no burden on two cores.
+    maxWorkers: 2,
+  },
 });

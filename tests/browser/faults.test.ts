@@ -36,6 +36,7 @@ describe.skipIf(!chromiumPath)('when something is broken', ONCE_MORE, () => {
     const bay = new Bay(await context.newPage());
     await before(bay);
     await bay.open(site.address);
+    await bay.talkFast();
     await bay.begin('Practice plate');
     return bay;
   };

@@ -48,6 +48,7 @@ describe.skipIf(!chromiumPath)('a session by voice in Chromium', ONCE_MORE, () =
     await bay.wireMicrophone();
     await bay.tapReplies();
     await bay.open(site.address);
+    await bay.talkFast();
     await bay.begin('Left head gasket');
     const seen: Outcome[] = [];
     for (const turn of session.turns) {

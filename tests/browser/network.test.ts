@@ -24,6 +24,7 @@ describe.skipIf(!chromiumPath)('what goes over the network', ONCE_MORE, () => {
     const bay = new Bay(await context.newPage());
     await bay.wireMicrophone();
     await bay.open(site.address);
+    await bay.talkFast();
     await bay.begin('Practice plate');
     await bay.armed();
     await workOn(bay, plan, 'closing');

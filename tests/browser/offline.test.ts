@@ -45,6 +45,7 @@ describe.skipIf(!chromiumPath)('without a network', ONCE_MORE, () => {
     await bay.wireMicrophone();
     await bay.tapReplies();
     await bay.open(served.address);
+    await bay.talkFast();
     await bay.begin('Practice plate');
     const start = await bay.place();
     await bay.say('this step is done');
