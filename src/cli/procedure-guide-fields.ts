@@ -77,6 +77,9 @@ const stepWithKinds: Schema = {
   properties: { ...plain.properties, kind: { enum: steps.flatMap(kindsOf) } },
 };
 
+const ruleOf = (kind: string): Schema =>
+  alternatives(entry('rules')).find((one) => resolved(one).properties?.['kind']?.const === kind) ?? {};
+
 /** The tables of the guide: every object a document can hold, under the name by which the guide calls it. */
 export const TABLES: ReadonlyMap<string, Schema> = new Map([
   ['document', root],
@@ -106,6 +109,11 @@ export const TABLES: ReadonlyMap<string, Schema> = new Map([
   ['loose-ends', entry('loose-ends')],
   ['timers', entry('timers')],
   ['limits', entry('limits')],
+  ...alternatives(entry('rules')).map((one): [string, Schema] => [
+    `rules: ${resolved(one).properties?.['kind']?.const}`,
+    one,
+  ]),
+  ['grades', at(ruleOf('gasket-grade'), 'grades', '[]')],
 ]);
 
 export type FieldRow = {

@@ -15,6 +15,7 @@ export const MEANINGS: Readonly<Record<string, string>> = {
   'document patterns': 'Sets of fasteners by id.',
   'document loose-ends': 'What must come back before a milestone, by id.',
   'document timers': 'Waits by id.',
+  'document rules': 'Ways to work readings out, by id; a step that measures names them.',
   'document limits': 'Limits of measured values by id.',
   'document phases': 'The job itself: phases in order, each with its steps.',
 
@@ -85,6 +86,8 @@ export const MEANINGS: Readonly<Record<string, string>> = {
   'measure unit': 'The unit of all its readings.',
   'measure between': 'The lowest and the highest value that can be meant, in the unit of the readings.',
   'measure decimals': 'How many decimals are read.',
+  'measure works-out': 'Answered when the readings are in, and when asked for.',
+  'fill works-out': 'For a rule of the kind coolant.',
   'measure limit': 'The limit they are held against, by id.',
 
   'wait timer': 'The timer to wait for, by id; it starts when the step is reached.',

@@ -67,6 +67,7 @@ export const MISTAKES: readonly Mistake[] = [
   mistake('unknown-loose-end', 'closes: [pressure-cap]', 'closes: [pressure-lid]'),
   mistake('unknown-timer', 'needs-timers: [settle]', 'needs-timers: [settling]'),
   mistake('unknown-limit', 'limit: shaft-play', 'limit: shaft'),
+  mistake('unknown-rule', 'limit: shaft-play', 'limit: shaft-play\n        works-out: [play]'),
   mistake('unknown-step', 'step: cap-off', 'step: cap-of'),
   mistake('unknown-pass', 'order: reverse', 'order: reverse of first'),
   mistake('unknown-answer', 'answers: [rusty]', 'answers: [brown]'),

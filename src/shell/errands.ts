@@ -39,7 +39,7 @@ export async function bringFile({ what, file }: FileChosen, rooms: Rooms): Promi
       if (await models.bring(file)) sound.renewOwnEar();
       return false;
     case 'job':
-      await imports.take(file);
+      await (await imports()).take(file);
       await jobs.look();
       return false;
   }

@@ -4,28 +4,13 @@ import type { Hash } from '../core/ports';
 import type { Imported, ImportFault } from '../store/hand-over';
 import type { PlainKey, Say } from '../ui/words/words';
 import { damageWhy, openFaultWords, storeFaultWords } from './fault-words';
+import { textOf } from './file-text';
 import { jobLogOf } from './job-log';
 import type { NoticeBoard } from './notice-board';
 import type { Writing } from './writing';
 
 /** The largest file taken, in megabytes: a long job with its clips and pictures stays far below. */
 const MOST_MEGABYTES = 400;
-
-/** A file as text, or null with the trouble told. */
-export async function textOf(file: File, most: number, say: Say, notices: NoticeBoard): Promise<string | null> {
-  if (file.size > most * 1e6) {
-    notices.trouble('file', say('file-too-big', { file: file.name, megabytes: most }));
-    return null;
-  }
-  try {
-    const text = await file.text();
-    notices.clear('file');
-    return text;
-  } catch {
-    notices.trouble('file', say('file-unreadable', { file: file.name }));
-    return null;
-  }
-}
 
 type Fork = { readonly text: string; readonly name: string; readonly title: string };
 

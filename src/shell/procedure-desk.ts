@@ -1,6 +1,6 @@
 import type { Screen } from '../ui/app';
 import type { Say } from '../ui/words/words';
-import { textOf } from './imports';
+import { textOf } from './file-text';
 import type { Library, Shelved } from './library';
 import type { NoticeBoard } from './notice-board';
 

@@ -6,7 +6,7 @@ import { sayer } from '../ui/words/say';
 import type { Say } from '../ui/words/words';
 import { Clips } from './clips';
 import { Exports } from './exports';
-import { JobImports } from './imports';
+import type { JobImports } from './imports';
 import type { DeskHost } from './job-desk';
 import { Jobs } from './jobs';
 import { Library } from './library';
@@ -33,7 +33,8 @@ export type Rooms = {
   readonly jobs: Jobs;
   readonly library: Library;
   readonly procedures: ProcedureDesk;
-  readonly imports: JobImports;
+  /** Fetched when the first file comes. */
+  readonly imports: () => Promise<JobImports>;
   readonly exports: Exports;
   readonly record: RecordRoom;
   readonly clips: Clips;
@@ -72,6 +73,7 @@ export function roomsOf(parts: ShellParts, { settings, perform, changed }: Hooks
   const leave = async (id: string): Promise<void> => {
     if (seat.open?.card.id === id) await seat.leave();
   };
+  let fetched: Promise<JobImports> | undefined;
   const clipHost = { ...parts.clips, sound, newId, after, now: clock.mono, say, notices, changed };
   return {
     say,
@@ -83,7 +85,10 @@ export function roomsOf(parts: ShellParts, { settings, perform, changed }: Hooks
     jobs,
     library,
     procedures: new ProcedureDesk(library, say, notices),
-    imports: new JobImports(store, hash, say, notices, writing, leave),
+    imports: () => {
+      fetched ??= import('./imports').then((it) => new it.JobImports(store, hash, say, notices, writing, leave));
+      return fetched;
+    },
     exports: new Exports(store, parts.save, words, notices),
     record: new RecordRoom(words),
     clips: new Clips({ ...clipHost, stopOnly: () => grammarOf('stop') }),

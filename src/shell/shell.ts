@@ -138,7 +138,7 @@ export class Shell {
         if (await bringFile(event, this.#rooms)) this.#screen = 'procedure';
         return;
       case 'settle-fork':
-        await imports.settle(event.keep);
+        await (await imports()).settle(event.keep);
         return jobs.look();
       case 'open-procedure':
       case 'print-card':

@@ -69,3 +69,29 @@ export function turnEffect(
     },
   });
 }
+
+/**
+ * How much longer a bolt gets for a turn, in mm: pitch in mm, angle in degrees, and how many times stiffer the joint is
+ * than the bolt. Elastic range only. Error: `not-positive`. Source: as `turnEffect`.
+ */
+export function turnStretch(
+  pitch: Millimetres,
+  angle: Degrees,
+  jointToBolt: number,
+): Result<{ readonly stretch: Millimetres; readonly working: Working }, NotPositive> {
+  const bad = notPositive({ P: pitch, angle, r: jointToBolt });
+  if (bad) return fail(bad);
+  const stretch = millimetres(((pitch * angle) / 360) * (jointToBolt / (1 + jointToBolt)));
+  return ok({
+    stretch,
+    working: {
+      formula: 'turn-stretch',
+      inputs: [
+        { name: 'P', value: pitch, unit: 'mm' },
+        { name: 'angle', value: angle, unit: 'deg' },
+        { name: 'r', value: jointToBolt, unit: 'ratio' },
+      ],
+      result: { name: 'stretch', value: stretch, unit: 'mm' },
+    },
+  });
+}

@@ -53,6 +53,26 @@ export const FORMULAS = {
     source: 'volume balance',
   },
   shim: { formula: 'new = old + measured − wanted', source: 'common practice' },
+  'compression-spread': { formula: 'spread = 100 · (highest − lowest) / highest', source: 'common practice' },
+  'compression-average': {
+    formula: 'needed = average · (1 − below / 100)',
+    source: 'US Army TM 1-1500-204-23-1',
+  },
+  'margin-below': { formula: 'left = most − found', source: 'what a limit leaves' },
+  'margin-above': { formula: 'over = found − least', source: 'what a limit leaves' },
+  'mean-height': { formula: 'height = (a + b) / 2', source: 'common practice' },
+  'turn-stretch': {
+    formula: 'stretch = P · angle / 360 · r / (1 + r)',
+    source: 'textbook, from memory; elastic range only; r is the stiffness of joint to bolt',
+  },
+  concentrate: {
+    formula: 'c = (V · wanted − (V − room) · present) / strength',
+    source: 'volume balance',
+  },
+  'freezing-point': {
+    formula: 't = t1 + (t2 − t1) · (share − s1) / (s2 − s1)',
+    source: 'in line between two rows of a table of freezing points',
+  },
 } as const satisfies Record<string, { readonly formula: string; readonly source: string }>;
 
 export const sourceOf = (working: Working): string => FORMULAS[working.formula].source;

@@ -31,6 +31,7 @@ export const SLOT_NAMES = [
   'answer',
   'bolt',
   'clock',
+  'cold',
   'degrees',
   'end',
   'field',
@@ -42,7 +43,9 @@ export const SLOT_NAMES = [
   'place',
   'reading',
   'reason',
+  'room',
   'setting',
+  'share',
   'to',
   'unit',
 ] as const;

@@ -76,31 +76,56 @@ export function compressionVerdict(
     highest: highest[0],
     share,
     spread: percent((100 * (highest[1] - lowest[1])) / highest[1]),
-    working: {
-      formula: 'compression-share',
-      inputs: [
-        { name: 'lowest', value: lowest[1], unit: 'kPa' },
-        { name: 'highest', value: highest[1], unit: 'kPa' },
-      ],
-      result: { name: 'share', value: share, unit: '%' },
-    },
+    working: workingOf(rule, rising, needed),
   });
 }
 
-function neededBy(
-  rule: CompressionRule,
-  highest: Kilopascals,
-  readings: readonly (readonly [number, Kilopascals])[],
-): Kilopascals {
+/** By the rule's own measure: the share, the fall, or the average less what may be missing from it. */
+function workingOf(rule: CompressionRule, rising: Rising, needed: Kilopascals): Working {
+  const ends = [
+    { name: 'lowest', value: rising[0]?.[1] ?? Number.NaN, unit: 'kPa' },
+    { name: 'highest', value: rising.at(-1)?.[1] ?? Number.NaN, unit: 'kPa' },
+  ] as const;
+  const [{ value: lowest }, { value: highest }] = ends;
+  switch (rule.kind) {
+    case 'share-of-highest':
+      return {
+        formula: 'compression-share',
+        inputs: ends,
+        result: { name: 'share', value: (100 * lowest) / highest, unit: '%' },
+      };
+    case 'spread':
+      return {
+        formula: 'compression-spread',
+        inputs: ends,
+        result: { name: 'spread', value: (100 * (highest - lowest)) / highest, unit: '%' },
+      };
+    case 'below-average':
+      return {
+        formula: 'compression-average',
+        inputs: [
+          { name: 'average', value: averageOf(rising), unit: 'kPa' },
+          { name: 'below', value: rule.percent, unit: '%' },
+        ],
+        result: { name: 'needed', value: needed, unit: 'kPa' },
+      };
+    default:
+      return assertNever(rule);
+  }
+}
+
+type Rising = readonly (readonly [number, Kilopascals])[];
+
+const averageOf = (readings: Rising): number => readings.reduce((sum, [, p]) => sum + p, 0) / readings.length;
+
+function neededBy(rule: CompressionRule, highest: Kilopascals, readings: Rising): Kilopascals {
   switch (rule.kind) {
     case 'share-of-highest':
       return kilopascals(Math.max((highest * rule.percent) / 100, rule.least ?? 0));
     case 'spread':
       return kilopascals(highest * (1 - rule.percent / 100));
-    case 'below-average': {
-      const average = readings.reduce((sum, [, p]) => sum + p, 0) / readings.length;
-      return kilopascals(average * (1 - rule.percent / 100));
-    }
+    case 'below-average':
+      return kilopascals(averageOf(readings) * (1 - rule.percent / 100));
     default:
       return assertNever(rule);
   }

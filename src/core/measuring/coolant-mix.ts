@@ -18,12 +18,10 @@ export type MixError =
 /** Percentages by volume: what is in there, what is wanted, and what comes out of the bottle (100 undiluted). */
 export type MixShares = { readonly present: Percent; readonly wanted: Percent; readonly concentrate: Percent };
 
+export type TopUp = { readonly concentrate: Litres; readonly water: Litres; readonly working: Working };
+
 /** Concentrate and water, in litres, for filling an empty system: 50 % of 8.5 L is 4.25 L of each. Errors as below. */
-export function freshFill(
-  capacity: Litres,
-  wanted: Percent,
-  concentrate: Percent,
-): Result<{ readonly concentrate: Litres; readonly water: Litres }, MixError> {
+export function freshFill(capacity: Litres, wanted: Percent, concentrate: Percent): Result<TopUp, MixError> {
   return topUp(capacity, capacity, { present: percent(0), wanted, concentrate });
 }
 
@@ -62,11 +60,7 @@ export function drainAndRefill(
  * the rest still holds `present`, which is 0 for water left in the block after a flush.
  * Errors: as `drainAndRefill`, and `drained-more-than-held`, `drain-more`.
  */
-export function topUp(
-  capacity: Litres,
-  drained: Litres,
-  shares: MixShares,
-): Result<{ readonly concentrate: Litres; readonly water: Litres }, MixError> {
+export function topUp(capacity: Litres, drained: Litres, shares: MixShares): Result<TopUp, MixError> {
   const bad = notPositive({ V: capacity, drained }) ?? shareError(shares);
   if (bad) return fail(bad);
   if (drained > capacity) return fail({ code: 'drained-more-than-held', drained, capacity });
@@ -76,7 +70,21 @@ export function topUp(
     const least = drainAndRefill(capacity, shares);
     return least.ok ? fail({ code: 'drain-more', drained, needed: least.value.volume }) : least;
   }
-  return ok({ concentrate: litres(needed), water: litres(Math.max(0, drained - needed)) });
+  return ok({
+    concentrate: litres(needed),
+    water: litres(Math.max(0, drained - needed)),
+    working: {
+      formula: 'concentrate',
+      inputs: [
+        { name: 'V', value: capacity, unit: 'L' },
+        { name: 'room', value: drained, unit: 'L' },
+        { name: 'wanted', value: shares.wanted, unit: '%' },
+        { name: 'present', value: shares.present, unit: '%' },
+        { name: 'strength', value: shares.concentrate, unit: '%' },
+      ],
+      result: { name: 'c', value: needed, unit: 'L' },
+    },
+  });
 }
 
 function shareError(shares: MixShares): MixError | undefined {

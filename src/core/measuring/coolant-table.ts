@@ -1,4 +1,5 @@
 import { type Celsius, celsius, type Percent, percent } from '../fastening/quantity';
+import type { Working } from '../fastening/working';
 import { fail, ok, type Result } from '../result';
 import { between, interpolate, type TableError, type TableRow } from './interpolation';
 
@@ -73,6 +74,25 @@ export const COOLANT_TABLES: readonly CoolantTable[] = [
 export function freezingPoint(table: CoolantTable, share: Percent): Result<Celsius, TableError> {
   const found = interpolate(table.rows, share);
   return found.ok ? ok(celsius(found.value)) : found;
+}
+
+/** How the freezing point of a share was reached: the two rows it lies between. None outside the table. */
+export function freezingWorking(table: CoolantTable, share: Percent): Working | undefined {
+  const upper = table.rows.findIndex(([s], i) => i > 0 && s >= share);
+  const [below, above] = [table.rows[upper - 1], table.rows[upper]];
+  const found = freezingPoint(table, share);
+  if (!below || !above || !found.ok) return undefined;
+  return {
+    formula: 'freezing-point',
+    inputs: [
+      { name: 'share', value: share, unit: '%' },
+      { name: 's1', value: below[0], unit: '%' },
+      { name: 't1', value: below[1], unit: 'degC' },
+      { name: 's2', value: above[0], unit: '%' },
+      { name: 't2', value: above[1], unit: 'degC' },
+    ],
+    result: { name: 't', value: found.value, unit: 'degC' },
+  };
 }
 
 export type ProtectionError =

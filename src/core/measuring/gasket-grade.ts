@@ -1,5 +1,6 @@
 import { type Millimetres, millimetres } from '../fastening/quantity';
 import { sideOf, steady } from '../fastening/steady';
+import type { Working } from '../fastening/working';
 import { fail, ok, type Result } from '../result';
 
 /** One gasket grade: for which piston heights, both ends included as printed, and how thick it is. All in mm. */
@@ -53,6 +54,16 @@ export function gasketGrade(
     ? fail({ code: 'on-a-border', cylinder, height, could })
     : fail({ code: 'outside-grades', cylinder, height });
 }
+
+/** How the height of one piston was reached from its two readings, in mm. */
+export const gradeWorking = (a: Millimetres, b: Millimetres): Working => ({
+  formula: 'mean-height',
+  inputs: [
+    { name: 'a', value: a, unit: 'mm' },
+    { name: 'b', value: b, unit: 'mm' },
+  ],
+  result: { name: 'height', value: (a + b) / 2, unit: 'mm' },
+});
 
 /** The grades just below and just above a height that none of them covers. */
 function aroundCrack(height: Millimetres, grades: readonly GasketGrade[]): readonly GasketGrade[] {

@@ -34,6 +34,7 @@ export const ISSUE_CODES = [
   'unknown-loose-end',
   'unknown-timer',
   'unknown-limit',
+  'unknown-rule',
   'unknown-step',
   'unknown-pass',
   'unknown-answer',

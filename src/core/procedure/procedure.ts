@@ -1,4 +1,5 @@
 import type { Printed, Window } from '../fastening/quantity';
+import type { Rule } from '../sums/rule';
 
 /**
  * A checked procedure. Only `checkProcedure` makes one: past it nothing is validated again.
@@ -21,6 +22,8 @@ export type Procedure = {
   readonly looseEnds: ReadonlyMap<string, LooseEndSpec>;
   readonly timers: ReadonlyMap<string, TimerSpec>;
   readonly limits: ReadonlyMap<string, Limit>;
+  /** How readings are worked out, by rules of the document's own. */
+  readonly rules: ReadonlyMap<string, Rule>;
   readonly phases: readonly Phase[];
 };
 
@@ -131,9 +134,14 @@ export type Step = StepCommon &
   (
     | { readonly kind: 'do' | 'remove' | 'refit' | 'hold' }
     | { readonly kind: 'tighten' | 'slacken'; readonly pattern: string; readonly passes: readonly Pass[] }
-    | { readonly kind: 'measure'; readonly readings: readonly ReadingSpec[]; readonly limit?: string }
+    | {
+        readonly kind: 'measure';
+        readonly readings: readonly ReadingSpec[];
+        readonly limit?: string;
+        readonly worksOut?: readonly string[];
+      }
     | { readonly kind: 'wait'; readonly timer: string }
-    | { readonly kind: 'fill'; readonly what: string; readonly amount: Printed }
+    | { readonly kind: 'fill'; readonly what: string; readonly amount: Printed; readonly worksOut?: readonly string[] }
   );
 
 export type ReadingSpec = {

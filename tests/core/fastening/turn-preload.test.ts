@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { degrees, megapascals, millimetres, squareMillimetres } from '../../../src/core/fastening/quantity';
-import { boltStiffness, newtonsPerMillimetre, turnEffect } from '../../../src/core/fastening/turn-preload';
+import { boltStiffness, newtonsPerMillimetre, turnEffect, turnStretch } from '../../../src/core/fastening/turn-preload';
 
 const bolt = boltStiffness(megapascals(205_000), squareMillimetres(61.2), millimetres(90));
 const kb = bolt.ok ? bolt.value : newtonsPerMillimetre(0);
@@ -26,6 +26,14 @@ describe('a quarter turn on M10x1.25 with 90 mm of grip (derived from the textbo
     expect(stretches).toEqual(stretches.toSorted((a, b) => a - b));
     expect(stretches.at(-1)).toBeCloseTo(0.3125, 2);
   });
+});
+
+test('the stretch alone needs only how stiff the joint is to the bolt', () => {
+  for (const times of [1, 4, 8]) {
+    const effect = quarter(times * kb);
+    const alone = turnStretch(millimetres(1.25), degrees(90), times);
+    expect(alone.ok && alone.value.stretch).toBeCloseTo(effect.ok ? effect.value.stretch : Number.NaN, 9);
+  }
 });
 
 test('no grip and no stiffness are refused', () => {

@@ -16,14 +16,17 @@ import { tensionFrom, torqueAfterChange, torqueFor } from '../../../src/core/fas
 import { ISO_898_1, proofLoad } from '../../../src/core/fastening/strength';
 import { type StretchRule, stretchVerdict } from '../../../src/core/fastening/stretch';
 import { metricThread } from '../../../src/core/fastening/thread';
-import { newtonsPerMillimetre, turnEffect } from '../../../src/core/fastening/turn-preload';
+import { newtonsPerMillimetre, turnEffect, turnStretch } from '../../../src/core/fastening/turn-preload';
 import { FORMULAS, formulaOf, sourceOf, type Working } from '../../../src/core/fastening/working';
 import { type Adapter, settingWith, torqueWith } from '../../../src/core/fastening/wrench-setting';
 import { COMPRESSION_RULES, compressionVerdict } from '../../../src/core/measuring/compression';
-import { drainAndRefill } from '../../../src/core/measuring/coolant-mix';
+import { drainAndRefill, topUp } from '../../../src/core/measuring/coolant-mix';
+import { COOLANT_TABLES, freezingWorking } from '../../../src/core/measuring/coolant-table';
+import { gradeWorking } from '../../../src/core/measuring/gasket-grade';
 import { leakage } from '../../../src/core/measuring/leak-down';
+import { marginAbove, marginBelow } from '../../../src/core/measuring/margin';
 import { shimFor } from '../../../src/core/measuring/shim';
-import type { Result } from '../../../src/core/result';
+import { fail, ok, type Result } from '../../../src/core/result';
 
 const mm = millimetres;
 const must = <T>(result: Result<T, unknown>): T => {
@@ -32,8 +35,9 @@ const must = <T>(result: Result<T, unknown>): T => {
 };
 const m10 = must(metricThread(mm(10), mm(1.25)));
 const [class88] = ISO_898_1;
-const [rule] = COMPRESSION_RULES;
-if (!class88 || !rule) throw new Error('a table is empty');
+const [rule, , spreadRule, averageRule] = COMPRESSION_RULES;
+const [coolants] = COOLANT_TABLES;
+if (!class88 || !rule || !spreadRule || !averageRule || !coolants) throw new Error('a table is empty');
 const crowfoot: Adapter = { kind: 'offset', length: mm(60), angle: degrees(40) };
 const friction = { thread: 0.13, bearing: 0.11 };
 const window: StretchRule = { name: 'w', source: 's', window: { least: 0, most: 1 }, ifUnder: 'hold', ifOver: 'hold' };
@@ -43,6 +47,11 @@ const readings = new Map([
   [1, kilopascals(1200)],
   [2, kilopascals(1030)],
 ]);
+
+const freezing = (share: ReturnType<typeof percent>): Result<Working, string> => {
+  const working = freezingWorking(coolants, share);
+  return working ? ok(working) : fail('outside the table');
+};
 
 /** One working of every formula, from figures with nothing round about them. */
 const WORKINGS: readonly Working[] = [
@@ -59,6 +68,14 @@ const WORKINGS: readonly Working[] = [
   must(leakage(kilopascals(552), kilopascals(497))).working,
   must(compressionVerdict(readings, rule)).working,
   must(drainAndRefill(litres(8.7), shares)).working,
+  must(compressionVerdict(readings, spreadRule)).working,
+  must(compressionVerdict(readings, averageRule)).working,
+  marginBelow(0.05, 0.03, 'mm').working,
+  marginAbove(122, 131, 'N·m').working,
+  gradeWorking(mm(0.79), mm(0.84)),
+  must(turnStretch(mm(1.75), degrees(95), 3.7)).working,
+  must(topUp(litres(10.5), litres(4.3), shares)).working,
+  must(freezing(percent(43))),
   must(shimFor({ shim: mm(2.95), gap: mm(0.47), wanted: mm(0.25) }, shims)).working,
 ];
 

@@ -37,6 +37,7 @@ export function joint(stages: readonly Stage[], bolts = 3): Procedure {
     looseEnds: new Map(),
     timers: new Map([['settling', { id: 'settling', say: 'settling', minutes: 10 }]]),
     limits: new Map(),
+    rules: new Map(),
     phases: [
       {
         id: 'work',

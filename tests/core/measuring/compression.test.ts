@@ -48,7 +48,12 @@ describe('the same readings pass one rule and fail another', () => {
     expect(verdict.share).toBeCloseTo(77.8, 1);
     expect(verdict.spread).toBeCloseTo(22.2, 1);
     expect([verdict.lowest, verdict.highest]).toEqual([4, 1]);
-    expect(verdict.working.result).toEqual({ name: 'share', value: verdict.share, unit: '%' });
+    expect(verdict.working.result).toEqual({ name: 'spread', value: verdict.spread, unit: '%' });
+    expect(judge(psi(180, 178, 176, 140), 'lowest-75-of-highest').working.result).toEqual({
+      name: 'share',
+      value: verdict.share,
+      unit: '%',
+    });
   });
 
   test('1035 kPa allows 724.5 by the 70 % rule (common practice)', () => {

@@ -11,7 +11,7 @@ const shares = (present: number, wanted: number, concentrate = 100): MixShares =
 
 describe('worked mixtures (derived: volume balance)', () => {
   test('half of 8.5 L is 4.25 L of each', () => {
-    expect(freshFill(litres(8.5), percent(50), percent(100))).toEqual({
+    expect(freshFill(litres(8.5), percent(50), percent(100))).toMatchObject({
       ok: true,
       value: { concentrate: 4.25, water: 4.25 },
     });
@@ -25,11 +25,17 @@ describe('worked mixtures (derived: volume balance)', () => {
   });
 
   test('12 L with 4 L of flushing water left in the block: 6 L undiluted, 2 L water', () => {
-    expect(topUp(litres(12), litres(8), shares(0, 50))).toEqual({ ok: true, value: { concentrate: 6, water: 2 } });
+    expect(topUp(litres(12), litres(8), shares(0, 50))).toMatchObject({
+      ok: true,
+      value: { concentrate: 6, water: 2 },
+    });
   });
 
   test('ready-mixed at 50 % fills an empty system by itself', () => {
-    expect(freshFill(litres(8), percent(50), percent(50))).toEqual({ ok: true, value: { concentrate: 8, water: 0 } });
+    expect(freshFill(litres(8), percent(50), percent(50))).toMatchObject({
+      ok: true,
+      value: { concentrate: 8, water: 0 },
+    });
   });
 });
 

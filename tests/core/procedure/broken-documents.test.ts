@@ -90,6 +90,7 @@ const REFERENCE_FAULTS: readonly Case[] = [
     'closes: [hose-left, hose-right, ▮hose-middle]',
   ],
   ['a timer not listed', 'unknown-timer', 'needs-timers: [cure]', 'needs-timers: [▮curing]'],
+  ['a rule not listed', 'unknown-rule', 'limit: gap', 'limit: gap\n        works-out: [▮gape]'],
   ['a limit not listed', 'unknown-limit', 'limit: gap', 'limit: ▮gape'],
   ['a step not there', 'unknown-step', 'step: look', 'step: ▮loook'],
   ['an answer nobody can give', 'unknown-answer', 'answers: [wet]', 'answers: [▮damp]'],

@@ -43,6 +43,7 @@ const DOMAINS: Readonly<Record<string, SlotDomain>> = {
   answer: oneOfThese('towards the front', 'towards the rear'),
   bolt: upTo(10),
   clock: upTo(12),
+  cold: readingOf(1, 70, 0, ['degC']),
   degrees: { kind: 'integers', values: Array.from({ length: 72 }, (_, index) => 5 * index + 5) },
   end: oneOfThese('coolant hose', 'cam sensor plug', 'cylinder 2 rag'),
   from: upTo(10),
@@ -52,8 +53,10 @@ const DOMAINS: Readonly<Record<string, SlotDomain>> = {
   person: oneOfThese('robin'),
   place: upTo(6),
   reading: readingOf(60, 200, 0, ['psi']),
+  room: readingOf(0.1, 99, 1, ['L'], true),
   reason: { kind: 'named', ids: ['not-fitted-here', 'waiting-for-a-part'] },
   setting: readingOf(1, 999, 1, ['N·m', 'lbf·ft']),
+  share: readingOf(1, 100, 0, ['%'], true),
   to: upTo(10),
   unit: { kind: 'named', ids: ['N·m', 'lbf·ft'] },
 };

@@ -9,6 +9,8 @@ import { type AtPass, passAt } from './at-pass';
 import { tellBolt, tellLength, tellSide, wholePass } from './tell/bolts';
 import { angleLeft, limit, timeNeeded, tools, torque, torqueIn } from './tell/figures';
 import { brief, cautions, place, remaining, tellNext, timers } from './tell/place';
+import { coolant, workOut } from './tell/sums';
+import { worked } from './tell/worked';
 import { tellSetting } from './wrench';
 
 /** Harmless questions: they change nothing and are answered at a modest score. */
@@ -59,6 +61,14 @@ export function tell(job: Job, c: Command, now: Moment): Decision {
       return told(partsListed(job));
     case 'tell-time-needed':
       return timeNeeded(job, at);
+    case 'tell-sum':
+      return workOut(job);
+    case 'tell-worked':
+      return told(worked(job, now));
+    case 'tell-freezing':
+    case 'tell-mix':
+    case 'tell-concentrate':
+      return coolant(job, c);
     default:
       return refused(reply('not-here', {}));
   }

@@ -6,7 +6,9 @@ import type { EntryBody, Moment } from '../entry';
 import type { Job } from '../job';
 import { limitVerdict } from '../limit';
 import { nextReading } from '../place';
+import { after } from './settle';
 import { finish, stepAt } from './step';
+import { sumsOf } from './tell/sums';
 
 type Measure = Step & { readonly kind: 'measure' };
 
@@ -62,7 +64,8 @@ export function writeReading(
   const given = job.readings.get(step.id);
   const next = step.readings.find((r) => r.id !== spec.id && !given?.has(r.id));
   if (next) return does([entry], [taken, reply('next-reading', { reading: text(next.say) })]);
-  if (step.question) return does([entry], [taken, reply('ask-question', { text: text(step.question.ask) })]);
-  const finished = finish(job, step, now, [entry], [taken]);
-  return finished.verdict === 'refused' ? does([entry], [taken, ...finished.replies]) : finished;
+  const sums = sumsOf(after(job, [entry], now), step);
+  if (step.question) return does([entry], [taken, ...sums, reply('ask-question', { text: text(step.question.ask) })]);
+  const finished = finish(job, step, now, [entry], [taken, ...sums]);
+  return finished.verdict === 'refused' ? does([entry], [taken, ...sums, ...finished.replies]) : finished;
 }

@@ -5,6 +5,7 @@ import { nextReading } from '../place';
 import { maySkip } from '../skipping';
 import { waitsOf } from '../waits';
 import { checkedByOffer, offer, options } from './domains';
+import { sumOffers } from './sums';
 
 export function stepOffers(job: Job, step: Step): readonly Offer[] {
   const startable = waitsOf(step).some((id) => !job.timers.has(id));
@@ -12,6 +13,7 @@ export function stepOffers(job: Job, step: Step): readonly Offer[] {
     ...progress(job, step),
     ...(maySkip(job, step) ? [offer('skip-step')] : []),
     ...(startable ? [offer('start-timer')] : []),
+    ...sumOffers(job),
     ...checkedByOffer(job),
   ];
 }

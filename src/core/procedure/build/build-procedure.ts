@@ -7,9 +7,10 @@ import { buildLimit, buildLooseEnd, buildPart, buildTimer, buildTool } from './e
 import type { OrderedPattern } from './order';
 import { buildPattern } from './pattern';
 import { checkStepIds, expandPhase, isTooLong, type PlacedStepText } from './phase';
+import { buildRule } from './rule';
 import { buildStep } from './step';
 
-export type EntryGroup = 'tools' | 'parts' | 'patterns' | 'loose-ends' | 'timers' | 'limits';
+export type EntryGroup = 'tools' | 'parts' | 'patterns' | 'loose-ends' | 'timers' | 'limits' | 'rules';
 
 /** A step with the place it was written at; steps of one `for:` share theirs. */
 type PlacedStep = { readonly step: Step; readonly at: Path };
@@ -46,6 +47,7 @@ export function buildProcedure(text: DocumentText, report: Report): Built {
   const looseEnds = entries('loose-ends', text['loose-ends'], buildLooseEnd);
   const timers = entries('timers', text.timers, buildTimer);
   const limits = entries('limits', text.limits, buildLimit);
+  const rules = entries('rules', text.rules, buildRule);
   const ordered = entries('patterns', text.patterns, (id, entry, at): OrderedPattern | null => {
     const pattern = buildPattern(id, entry, at, report);
     return pattern && { pattern, text: entry, at };
@@ -79,6 +81,7 @@ export function buildProcedure(text: DocumentText, report: Report): Built {
       looseEnds: looseEnds.built,
       timers: timers.built,
       limits: limits.built,
+      rules: rules.built,
       phases: placed.map((phase) => ({ ...phase, steps: phase.steps.map(({ step }) => step) })),
     },
     steps: placed.flatMap(({ steps }) => steps),
@@ -90,6 +93,7 @@ export function buildProcedure(text: DocumentText, report: Report): Built {
       'loose-ends': looseEnds.written,
       timers: timers.written,
       limits: limits.written,
+      rules: rules.written,
     },
   };
 }

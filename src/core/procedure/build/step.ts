@@ -53,7 +53,13 @@ export function buildStep(
     }
     case 'measure': {
       const readings = readingsOf(text, at, report);
-      return { ...common, kind: 'measure', readings, ...(text.limit !== undefined && { limit: text.limit }) };
+      return {
+        ...common,
+        kind: 'measure',
+        readings,
+        ...(text.limit !== undefined && { limit: text.limit }),
+        ...worksOutOf(text),
+      };
     }
     case 'wait':
       return { ...common, kind: 'wait', timer: text.timer };
@@ -69,10 +75,13 @@ export function buildStep(
           `A ${dimension} cannot be filled in.`,
           'Give litres, quarts, gallons or a weight.',
         );
-      return { ...common, kind: 'fill', what: text.what, amount };
+      return { ...common, kind: 'fill', what: text.what, amount, ...worksOutOf(text) };
     }
   }
 }
+
+const worksOutOf = (text: { readonly 'works-out'?: readonly string[] | undefined }) =>
+  text['works-out'] ? { worksOut: text['works-out'] } : {};
 
 function commonOf(text: StepText, at: Path, report: Report): StepCommon {
   const question = buildQuestion(text, at, report);

@@ -11,6 +11,7 @@ const UNKNOWN: Readonly<Record<EntryGroup, IssueCode>> = {
   'loose-ends': 'unknown-loose-end',
   timers: 'unknown-timer',
   limits: 'unknown-limit',
+  rules: 'unknown-rule',
 };
 
 type Reference = { readonly group: EntryGroup; readonly id: string; readonly at: Path };
@@ -68,6 +69,7 @@ function referencesOf(text: StepText, at: Path): readonly Reference[] {
     ...list('timers', 'needs-timers', text['needs-timers']),
     ...(text.kind === 'wait' ? one('timers', [...at, 'timer'], text.timer) : []),
     ...(text.kind === 'measure' ? one('limits', [...at, 'limit'], text.limit) : []),
+    ...(text.kind === 'measure' || text.kind === 'fill' ? list('rules', 'works-out', text['works-out']) : []),
     ...(text.kind === 'tighten' || text.kind === 'slacken'
       ? [
           ...one('patterns', [...at, 'pattern'], text.pattern),

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { MILESTONES } from '../procedure';
 import { pattern } from './fasteners';
+import { rule } from './rules';
 import { phase } from './steps';
 import { id, name, quantity, repeat, text } from './words';
 
@@ -56,6 +57,7 @@ export const document = z.strictObject({
   'loose-ends': z.record(id, looseEnd).optional(),
   timers: z.record(id, timer).optional(),
   limits: z.record(id, limit).optional(),
+  rules: z.record(id, rule).optional(),
   phases: z.array(phase).min(1).max(40),
 });
 

@@ -17,6 +17,8 @@ const finding = z.strictObject({ ask: text, answers }).meta({
   description: 'Something that must be found out and said before the job goes on; every answer is allowed.',
 });
 
+const worksOut = ids.optional().meta({ description: 'Rules that the readings are worked out by.' });
+
 const common = {
   id,
   for: repeat.optional(),
@@ -77,9 +79,10 @@ const step = z
         .meta({ description: 'Outside these a reading was misheard.' }),
       decimals: z.number().int().min(0).max(4),
       limit: id.optional(),
+      'works-out': worksOut,
     }),
     z.strictObject({ kind: z.literal('wait'), ...common, timer: id }),
-    z.strictObject({ kind: z.literal('fill'), ...common, what: name, amount: quantity }),
+    z.strictObject({ kind: z.literal('fill'), ...common, what: name, amount: quantity, 'works-out': worksOut }),
   ])
   .meta({ id: 'step' });
 

@@ -1,0 +1,59 @@
+import { base, convert, type Dimension, type Printed, type UnitName } from '../fastening/quantity';
+import { roundedFigure } from '../fastening/shown-figure';
+import { dimensionOf, isUnitName, symbolOf } from '../fastening/unit';
+import { formulaOf, sourceOf, type Working } from '../fastening/working';
+import { list, quantity, type Reply, reply, type Said, text } from '../phrasing/reply';
+import type { NamedReading, RuleName } from './rule';
+
+/** The way a result was reached: whose rule, the formula, what went into it and where the formula comes from. */
+export const workedBy = (rule: RuleName, working: Working, unit?: UnitName): Reply =>
+  reply('worked-by', {
+    rule: text(rule.say),
+    whose: text(rule.whose),
+    formula: text(formulaOf(working)),
+    given: text(working.inputs.map((one) => `${one.name} ${shown(one, unit)}`).join(', ')),
+    source: text(sourceOf(working)),
+  });
+
+/** A figure of the working in the person's unit where it is of the same kind. */
+function shown({ value, unit: own }: Working['inputs'][number], wanted?: UnitName): string {
+  const inWanted =
+    wanted && isUnitName(own) && dimensionOf(own) === dimensionOf(wanted)
+      ? convert({ value, unit: own }, wanted)
+      : null;
+  const [number, unit] = inWanted?.ok ? [inWanted.value, wanted] : [value, own];
+  const symbol = unit === undefined || unit === 'ratio' ? '' : ` ${isUnitName(unit) ? symbolOf(unit) : unit}`;
+  return `${Number(number.toPrecision(5))}${symbol}`;
+}
+
+/** Whether the rule is kept, and by whom not. */
+export const verdictOf = (rule: RuleName, bad: readonly string[]): Reply =>
+  bad.length === 0
+    ? reply('sum-kept', { rule: text(rule.say) })
+    : reply('sum-broken', { rule: text(rule.say), names: list(bad) });
+
+/** A computed figure with so many decimals. */
+export const figure = (value: number, unit: UnitName, decimals: number): Said =>
+  quantity(roundedFigure({ value, unit }, decimals));
+
+/** A length in mm as a person reads it off his own gauge. */
+export function lengthIn(millimetres: number, unit: UnitName): Said {
+  const inUnit = dimensionOf(unit) === 'length' ? convert({ value: millimetres, unit: 'mm' }, unit) : null;
+  return inUnit?.ok && unit !== 'mm' ? figure(inUnit.value, unit, unit === 'in' ? 4 : 1) : figure(millimetres, 'mm', 2);
+}
+
+/** A reading in the base unit of a dimension the checker has made sure of. */
+export function baseValue<D extends Dimension>(reading: NamedReading, dimension: D) {
+  // The checker lets a rule stand only beside readings of its dimension.
+  const unit = reading.unit as Parameters<typeof base<D>>[1];
+  return dimensionOf(reading.unit) === dimension ? base<D>(reading.value, unit) : base<D>(Number.NaN, unit);
+}
+
+export const printedOf = (given: Printed): Said => quantity(given);
+
+/** Readings two by two. */
+export const pairsOf = (all: readonly NamedReading[]): readonly (readonly [NamedReading, NamedReading])[] =>
+  all.flatMap((one, i) => {
+    const next = all[i + 1];
+    return i % 2 === 0 && next ? [[one, next] as const] : [];
+  });
