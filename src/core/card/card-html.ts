@@ -23,7 +23,7 @@ p.lines span { display: inline-block; min-width: 45mm; border-bottom: 0.2mm soli
 
 /** The card as one HTML page to be printed: no scripts, nothing fetched, its own small style. */
 export function cardHtml(card: JobCard, words: CardWords, language = 'en'): string {
-  const title = escaped(`${say(words, 'card')}: ${card.title}`);
+  const title = escaped(`${say(words, 'title')}: ${card.title}`);
   const lines = (['job-number', 'date', 'mechanic'] as const).map((key) => `${escaped(say(words, key))} <span></span>`);
   return `<!doctype html>
 <html lang="${escaped(language)}">
@@ -42,25 +42,23 @@ ${card.demonstration ? `<p class="demonstration">${escaped(say(words, 'demonstra
 <p>${escaped(say(words, 'makers-first'))}</p>
 <p class="lines">${lines.join(' ')}</p>
 </header>
-${cardSections(card, words)
-  .map((section) => sectionHtml(section, section.title === say(words, 'stowage')))
-  .join('\n')}
+${cardSections(card, words).map(sectionHtml).join('\n')}
 </body>
 </html>
 `;
 }
 
 /** The map of bags and slots begins a page of its own: it is the one that goes to the bench and is written on. */
-function sectionHtml({ title, groups, tick }: CardSection, toWriteOn: boolean): string {
+function sectionHtml({ title, groups, tick, write }: CardSection): string {
   const tables = groups.map(({ title: name, rows }) => {
     const heading = name === '' ? '' : `<h3>${escaped(name)}</h3>\n`;
-    const body = rows.map((row) => rowHtml(row, tick, toWriteOn)).join('\n');
+    const body = rows.map((row) => rowHtml(row, tick, write)).join('\n');
     return `${heading}<table>\n${body}\n</table>`;
   });
-  return `<section${toWriteOn ? ' class="page"' : ''}>\n<h2>${escaped(title)}</h2>\n${tables.join('\n')}\n</section>`;
+  return `<section${write ? ' class="page"' : ''}>\n<h2>${escaped(title)}</h2>\n${tables.join('\n')}\n</section>`;
 }
 
-const rowHtml = (row: readonly string[], tick: boolean, toWriteOn: boolean): string =>
+const rowHtml = (row: readonly string[], tick: boolean, write: boolean): string =>
   `<tr>${tick ? '<td class="tick"></td>' : ''}${row.map((cell) => `<td>${escaped(cell)}</td>`).join('')}${
-    toWriteOn ? '<td class="write"></td>' : ''
+    write ? '<td class="write"></td>' : ''
   }</tr>`;

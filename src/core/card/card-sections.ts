@@ -4,11 +4,14 @@ import { type CardKey, type CardWords, say } from './card-words';
 import type { JobCard, StepSettings } from './job-card';
 import type { PassSetting, Setting } from './pass-setting';
 
-/** A card laid out as tables, the same for text and for paper. `tick` rows get a box to be ticked off. */
+/** A card laid out as tables, the same for text, screen and paper. */
 export type CardSection = {
   readonly title: string;
   readonly groups: readonly { readonly title: string; readonly rows: readonly (readonly string[])[] }[];
+  /** Rows get a box to be ticked off. */
   readonly tick: boolean;
+  /** Rows get room to write in, on a page of their own: it goes to the bench. */
+  readonly write: boolean;
 };
 
 /** The sections of a card that have something in them, in the order they are needed. */
@@ -18,6 +21,7 @@ export function cardSections(card: JobCard, words: CardWords): readonly CardSect
     title: say(words, key),
     groups: [{ title: '', rows }],
     tick,
+    write: false,
   });
   const partRows = (some: readonly PartSpec[]) => some.map((part) => [`${part.quantity} ×`, part.say, part.rule ?? '']);
   const sections: readonly CardSection[] = [
@@ -25,6 +29,7 @@ export function cardSections(card: JobCard, words: CardWords): readonly CardSect
       title: say(words, 'tools'),
       groups: card.tools.map(({ phase, tools }) => ({ title: phase, rows: tools.map((tool) => toolRow(tool, words)) })),
       tick: true,
+      write: false,
     },
     {
       title: say(words, 'settings'),
@@ -33,6 +38,7 @@ export function cardSections(card: JobCard, words: CardWords): readonly CardSect
         rows: step.passes.map((pass) => passRow(pass, words)),
       })),
       tick: false,
+      write: false,
     },
     one('single-use', true, partRows(parts.singleUse)),
     one('consumables', true, partRows(parts.consumables)),
@@ -50,6 +56,7 @@ export function cardSections(card: JobCard, words: CardWords): readonly CardSect
         rows: items.map(({ what, quantity }) => [`${quantity} ×`, what]),
       })),
       tick: true,
+      write: true,
     },
     one(
       'timers',

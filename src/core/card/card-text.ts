@@ -8,7 +8,7 @@ const LINE = '________';
 /** The card as plain text, for a terminal or a till printer. Columns are parted by two spaces or more. */
 export function cardText(card: JobCard, words: CardWords): string {
   const head = [
-    `${say(words, 'card')}: ${card.title}`,
+    `${say(words, 'title')}: ${card.title}`,
     card.machine,
     `${say(words, 'edition')}: ${card.edition}`,
     `${say(words, 'source')}: ${card.source}`,

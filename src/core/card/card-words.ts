@@ -1,6 +1,6 @@
-/** The words of a job card by key; `{name}` is filled in. A language gives all of them. */
+/** The words of a job card by key; `{name}` is filled in. A language gives all of them, as `card-` and the key. */
 export const CARD_KEYS = [
-  'card',
+  'title',
   'demonstration',
   'source',
   'edition',
@@ -38,6 +38,11 @@ export const CARD_KEYS = [
 
 export type CardKey = (typeof CARD_KEYS)[number];
 export type CardWords = Readonly<Record<CardKey, string>>;
+
+/** The words of the card among the texts of a language's screens; the tests hold that all are there. */
+export const cardWordsOf = (texts: Readonly<Record<string, unknown>>): CardWords =>
+  // Every key is set by the line below.
+  Object.fromEntries(CARD_KEYS.map((key) => [key, String(texts[`card-${key}`])])) as CardWords;
 
 /** The words of a key with its names filled; a name that is not given stays to be seen. */
 export const say = (words: CardWords, key: CardKey, names: Readonly<Record<string, string>> = {}): string =>

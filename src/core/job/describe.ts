@@ -1,5 +1,6 @@
 import { count, degrees, duration, quantity, type Reply, reason, replies, reply, text } from '../phrasing/reply';
 import { assertNever } from '../result';
+import { wayOf } from './adapter';
 import type { Entry } from './entry';
 import type { Job } from './job';
 import { type Plan, passIn, stepIn } from './plan';
@@ -83,7 +84,7 @@ export function describe(plan: Plan, entry: Entry): Reply {
     case 'question-dropped':
       return reply('did-drop-question', {});
     case 'adapter-on':
-      return reply('did-adapter-on', { length: quantity({ value: entry.millimetres, unit: 'mm' }) });
+      return reply('did-adapter-on', { length: quantity({ value: entry.millimetres, unit: 'mm' }), way: wayOf(entry) });
     case 'adapter-off':
       return reply('did-adapter-off', {});
     case 'wrench-dropped':

@@ -33,6 +33,12 @@ const orNull =
   (v) =>
     v === null || fits(v);
 
+/** What older logs did not tell. */
+const maybe =
+  (fits: Fits): Fits =>
+  (v) =>
+    v === undefined || fits(v);
+
 const inPass = { step: isText, pass: isText };
 const atBolt = { ...inPass, bolt: isCount };
 
@@ -58,7 +64,7 @@ const QUESTIONS: Shapes<Pending> = {
   'repeat-pass': inPass,
   'slacken-all': { step: isText },
   reading: { step: isText, reading: isText, value: isNumber, unit: isUnit },
-  adapter: { millimetres: orNull(isNumber) },
+  adapter: { millimetres: orNull(isNumber), degrees: maybe(isNumber) },
   'which-bolt': inPass,
   'out-of-order': atBolt,
   'held-bolt': { ...atBolt, as: oneOf('done', 'open') },
@@ -76,7 +82,7 @@ const BODIES: Shapes<EntryBody> = {
     text: isText,
     textHash: isText,
     machine: isText,
-    people: (v) => v === undefined || (Array.isArray(v) && v.every(isText)),
+    people: maybe((v) => Array.isArray(v) && v.every(isText)),
   },
   'session-opened': {},
   'wrench-chosen': { tool: isText, wrench: isWrench },
@@ -121,7 +127,7 @@ const BODIES: Shapes<EntryBody> = {
   'timer-started': { timer: isText, ms: isWait },
   asked: { question: (v) => fitsOne(QUESTIONS, v) },
   'question-dropped': {},
-  'adapter-on': { millimetres: isNumber },
+  'adapter-on': { millimetres: isNumber, degrees: maybe(isNumber) },
   'adapter-off': {},
   'wrench-dropped': { tool: isText },
   listed: { part: isText },

@@ -1,5 +1,6 @@
 import type { UnitName } from '../fastening/quantity';
 import type { Milestone, RecoveryAction } from '../procedure/procedure';
+import type { AdapterOn } from './adapter';
 import type { ChosenWrench } from './chosen-wrench';
 import type { Pending } from './pending';
 
@@ -96,7 +97,7 @@ export type StateBody =
   | { readonly kind: 'timer-started'; readonly timer: string; readonly ms: number }
   | { readonly kind: 'asked'; readonly question: Pending }
   | { readonly kind: 'question-dropped' }
-  | { readonly kind: 'adapter-on'; readonly millimetres: number }
+  | ({ readonly kind: 'adapter-on' } & AdapterOn)
   | { readonly kind: 'adapter-off' }
   /** The tool as the document names it; its say names what is in doubt from here on. */
   | { readonly kind: 'wrench-dropped'; readonly tool: string }

@@ -54,7 +54,7 @@ function apply(job: Job, entry: Entry): Job {
     case 'wrench-dropped':
       return wrenchDropped(job, entry);
     case 'adapter-on':
-      return adapterTo(job, entry.millimetres);
+      return adapterTo(job, { millimetres: entry.millimetres, degrees: entry.degrees ?? 0 });
     case 'adapter-off':
       return adapterTo(job, null);
     case 'terse-set':

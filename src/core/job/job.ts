@@ -1,5 +1,6 @@
 import type { UnitName } from '../fastening/quantity';
 import type { Milestone } from '../procedure/procedure';
+import type { AdapterOn } from './adapter';
 import type { ChosenWrench } from './chosen-wrench';
 import type { Entry } from './entry';
 import type { Pending } from './pending';
@@ -33,8 +34,7 @@ export type Job = {
   readonly attempt: number;
   /** The wrenches really in hand, by the tool the document names. */
   readonly wrenches: ReadonlyMap<string, ChosenWrench>;
-  /** Length of the adapter on the wrench in millimetres, or null. */
-  readonly adapter: number | null;
+  readonly adapter: AdapterOn | null;
   /** Tools dropped and neither signed off nor changed for another since: what they tighten is marked. */
   readonly dropped: ReadonlySet<string>;
   /** Who may be named as having checked something. */

@@ -1,9 +1,9 @@
 import { dial, type SettingRefusal } from '../fastening/dial';
-import { degrees, millimetres, type Printed, type UnitName } from '../fastening/quantity';
+import type { Printed, UnitName } from '../fastening/quantity';
 import { shownIn } from '../fastening/shown-figure';
 import { doubtsAbout, type WrenchDoubt } from '../fastening/wrench';
-import type { Adapter } from '../fastening/wrench-setting';
 import type { Pass } from '../procedure/procedure';
+import { type AdapterOn, adapterOf } from './adapter';
 import { wrenchOf } from './chosen-wrench';
 import type { Moment } from './entry';
 import type { Job } from './job';
@@ -14,25 +14,32 @@ export const isTorque = (pass: Pass): pass is TorquePass => pass.kind === 'torqu
 
 /** What to dial for a torque pass with the wrench and adapter in hand, or why that cannot be. */
 export type PassSetting =
-  | { readonly kind: 'set'; readonly set: Printed; readonly target: Printed; readonly corrected: boolean }
+  | {
+      readonly kind: 'set';
+      readonly set: Printed;
+      readonly target: Printed;
+      readonly corrected: boolean;
+      /** What rounding to a mark of the wrench costs, in percent of the setting. */
+      readonly roundingPercent: number;
+    }
   | { readonly kind: 'refused'; readonly why: SettingRefusal; readonly target: Printed };
 
 /**
  * With no wrench entered and no adapter on, the document's figure is what is set. An adapter without a known wrench
  * cannot be corrected for, so nothing is set with it.
  */
-export function settingOf(job: Job, pass: TorquePass, millimetresOn: number | null = job.adapter): PassSetting {
+export function settingOf(job: Job, pass: TorquePass, adapter: AdapterOn | null = job.adapter): PassSetting {
   const { target } = pass;
   const chosen = pass.tool === undefined ? undefined : job.wrenches.get(pass.tool);
   if (!chosen)
-    return millimetresOn === null
-      ? { kind: 'set', set: target, target, corrected: false }
+    return adapter === null
+      ? { kind: 'set', set: target, target, corrected: false, roundingPercent: 0 }
       : { kind: 'refused', why: { code: 'lever-unknown' }, target };
-  const found = dial(targetFor(pass, chosen.unit), wrenchOf(chosen, false), adapterOf(millimetresOn));
+  const found = dial(targetFor(pass, chosen.unit), wrenchOf(chosen, false), adapterOf(adapter));
   if (!found.ok) return { kind: 'refused', why: found.error, target };
-  const { set } = found.value;
+  const { set, roundingPercent } = found.value;
   const corrected = set.unit !== target.unit || set.value !== target.value;
-  return { kind: 'set', set: corrected ? set : target, target, corrected };
+  return { kind: 'set', set: corrected ? set : target, target, corrected, roundingPercent };
 }
 
 /** The maker's own figure in the wrench's unit where one is printed; a window is only given in the first unit. */
@@ -42,10 +49,6 @@ function targetFor({ target, window }: TorquePass, unit: UnitName): Printed {
   const printed = [target, ...(target.also ?? [])].find((one) => one.unit === unit);
   return printed ?? target;
 }
-
-/** The length is all that is said of an adapter, so it is taken to stand straight ahead, and that is said back. */
-const adapterOf = (length: number | null): Adapter =>
-  length === null ? { kind: 'concentric' } : { kind: 'offset', length: millimetres(length), angle: degrees(0) };
 
 /** What speaks against the wrench of this pass today. Nothing is known against one that nobody entered. */
 export function doubtsOf(job: Job, pass: Pass, now: Moment): readonly WrenchDoubt['code'][] {

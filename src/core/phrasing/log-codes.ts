@@ -42,7 +42,7 @@ export const LOG_CODES = {
   'did-timer': ['timer', 'length'],
   'did-ask': [],
   'did-drop-question': [],
-  'did-adapter-on': ['length'],
+  'did-adapter-on': ['length', 'way'],
   'did-adapter-off': [],
   'did-drop-wrench': [],
   'did-list': ['part'],

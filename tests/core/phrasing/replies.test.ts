@@ -26,7 +26,7 @@ const shown = (code: ReplyCode, slots?: Record<string, Said>) => phrase(book, sa
 
 /** Names that go into other lines, and the values of the Bench. */
 const isName = (code: ReplyCode) =>
-  /^(milestone-(turn|crank|fuel|first|hand)|end-named|end-dropped|end-wrench|reason|fault-(clicked|felt|went|snapped|pulled|under)|shown)/.test(
+  /^(milestone-(turn|crank|fuel|first|hand)|end-named|end-dropped|end-wrench|way-|reason|fault-(clicked|felt|went|snapped|pulled|under)|shown)/.test(
     code,
   ) && code !== 'shown-asking';
 

@@ -32,6 +32,11 @@ const MUST: readonly (readonly [words: string, rule: string, slots?: Readonly<Re
   ['in foot pounds', 'tell-in-unit', { unit: { kind: 'option', id: 'lbf·ft' } }],
   ['what is that in newton metres', 'tell-in-unit', { unit: { kind: 'option', id: 'N·m' } }],
   ["what do i set with a two inch crow's foot", 'tell-setting', { length: { kind: 'reading', value: 2, unit: 'in' } }],
+  [
+    'what do i set with two inches at ninety degrees',
+    'tell-setting',
+    { length: { kind: 'reading', value: 2, unit: 'in' }, degrees: { kind: 'integer', value: 90 } },
+  ],
   ["what's the limit", 'tell-limit'],
   ['how much further', 'tell-angle-left'],
   ['read the list', 'tell-list'],

@@ -2,6 +2,7 @@ import type { SettingRefusal } from '../../fastening/dial';
 import { degrees, quantity, type Reply, reply, text } from '../../phrasing/reply';
 import type { Pass } from '../../procedure/procedure';
 import { assertNever } from '../../result';
+import { wayOf } from '../adapter';
 import type { Moment } from '../entry';
 import type { Job } from '../job';
 import { doubtsOf, isTorque, settingOf, type TorquePass } from '../setting';
@@ -67,7 +68,14 @@ export function refusalReply(why: SettingRefusal, tool: ReturnType<typeof text>,
 }
 
 const adapterReply = (job: Job): readonly Reply[] =>
-  job.adapter === null ? [] : [reply('with-adapter', { length: quantity({ value: job.adapter, unit: 'mm' }) })];
+  job.adapter === null
+    ? []
+    : [
+        reply('with-adapter', {
+          length: quantity({ value: job.adapter.millimetres, unit: 'mm' }),
+          way: wayOf(job.adapter),
+        }),
+      ];
 
 const DOUBTS = {
   'calibration-overdue': 'wrench-overdue',

@@ -56,7 +56,7 @@ export function confirmPending(job: Job, now: Moment): Decision {
       return writeReading(job, step, spec, q.value, limitVerdict(job.plan.procedure, step, q.value, q.unit), now);
     }
     case 'adapter':
-      return adapterConfirmed(job, q.millimetres, now);
+      return adapterConfirmed(job, q.millimetres === null ? null : { ...q, millimetres: q.millimetres }, now);
     case 'mark':
       return markProved(job, q.clock, now);
     case 'marks':

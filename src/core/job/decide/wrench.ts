@@ -1,8 +1,10 @@
 import { convert } from '../../fastening/quantity';
-import { digits, quantity, type Reply, reply, text } from '../../phrasing/reply';
+import { roundedFigure } from '../../fastening/shown-figure';
+import { degrees, digits, quantity, type Reply, reply, text } from '../../phrasing/reply';
+import { type AdapterOn, isSameAdapter, wayOf } from '../adapter';
 import { refusalReply, setWrench, toolOf } from '../announce/setting';
 import type { ChosenWrench } from '../chosen-wrench';
-import { type Command, readingIn } from '../command';
+import { type Command, integerIn, readingIn } from '../command';
 import { asks, type Decision, does, refused, told } from '../decision';
 import type { EntryBody, Moment } from '../entry';
 import type { Job } from '../job';
@@ -43,12 +45,13 @@ function torqueSetAt(job: Job, pass: TorquePass, at: ReturnType<typeof here>, gi
   );
 }
 
-/** The length of an adapter in millimetres, from a reading that always names its unit. */
-function lengthIn(c: Command): number | undefined {
+/** An adapter from its length, which always names its unit, and its angle, straight ahead where none is said. */
+function adapterIn(c: Command): AdapterOn | undefined {
   const given = readingIn(c, 'length');
   if (given?.unit !== 'in' && given?.unit !== 'mm') return undefined;
   const millimetres = convert({ value: given.value, unit: given.unit }, 'mm');
-  return millimetres.ok && millimetres.value > 0 ? millimetres.value : undefined;
+  if (!millimetres.ok || millimetres.value <= 0) return undefined;
+  return { millimetres: millimetres.value, degrees: integerIn(c, 'degrees') ?? 0 };
 }
 
 function lengthSaid(c: Command): Reply['slots'][string] {
@@ -56,16 +59,17 @@ function lengthSaid(c: Command): Reply['slots'][string] {
   return digits(given?.value ?? 0, given?.unit === 'in' ? 'in' : 'mm');
 }
 
-/** Asked back with its digits; the same length once more confirms it. */
+/** Asked back with its digits; the same adapter once more confirms it. */
 export function adapterOn(job: Job, c: Command, now: Moment): Decision {
   const at = passAt(job);
-  const millimetres = lengthIn(c);
-  if (!at || !isTorque(at.pass) || millimetres === undefined) return refused(reply('not-here', {}));
-  if (job.pending?.kind === 'adapter' && job.pending.millimetres === millimetres)
-    return adapterConfirmed(job, millimetres, now);
+  const adapter = adapterIn(c);
+  if (!at || !isTorque(at.pass) || !adapter) return refused(reply('not-here', {}));
+  const asked = job.pending?.kind === 'adapter' ? job.pending : undefined;
+  if (asked && asked.millimetres !== null && isSameAdapter({ ...asked, millimetres: asked.millimetres }, adapter))
+    return adapterConfirmed(job, adapter, now);
   return asks(
-    [{ kind: 'asked', question: { kind: 'adapter', millimetres } }],
-    reply('confirm-adapter', { length: lengthSaid(c) }),
+    [{ kind: 'asked', question: { kind: 'adapter', ...adapter } }],
+    reply('confirm-adapter', { length: lengthSaid(c), way: wayOf(adapter) }),
   );
 }
 
@@ -75,12 +79,15 @@ export function adapterOff(job: Job): Decision {
 }
 
 /** With the adapter changed, what the wrench is set at no longer counts: it is told and awaited anew. */
-export function adapterConfirmed(job: Job, millimetres: number | null, now: Moment): Decision {
-  const entry: EntryBody = millimetres === null ? { kind: 'adapter-off' } : { kind: 'adapter-on', millimetres };
+export function adapterConfirmed(job: Job, adapter: AdapterOn | null, now: Moment): Decision {
+  const entry: EntryBody =
+    adapter === null
+      ? { kind: 'adapter-off' }
+      : { kind: 'adapter-on', millimetres: adapter.millimetres, degrees: adapter.degrees ?? 0 };
   const taken =
-    millimetres === null
+    adapter === null
       ? reply('adapter-removed', {})
-      : reply('adapter-taken', { length: quantity({ value: millimetres, unit: 'mm' }) });
+      : reply('adapter-taken', { length: quantity({ value: adapter.millimetres, unit: 'mm' }) });
   return does([entry], [taken, ...settingAnew(job, entry, now)]);
 }
 
@@ -93,18 +100,22 @@ function settingAnew(job: Job, entry: EntryBody, now: Moment): readonly Reply[] 
 /** "What do I set with a two inch crow's foot?" Nothing is changed by asking. */
 export function tellSetting(job: Job, c: Command): Decision {
   const at = passAt(job);
-  const millimetres = lengthIn(c);
-  if (!at || !isTorque(at.pass) || millimetres === undefined) return refused(reply('not-here', {}));
-  const setting = settingOf(job, at.pass, millimetres);
-  return setting.kind === 'refused'
-    ? told(refusalReply(setting.why, text(toolOf(job, at.pass)), setting.target))
-    : told(
-        reply('setting-with', {
-          length: lengthSaid(c),
-          setting: quantity(setting.set),
-          gives: quantity(setting.target),
-        }),
-      );
+  const adapter = adapterIn(c);
+  if (!at || !isTorque(at.pass) || !adapter) return refused(reply('not-here', {}));
+  const setting = settingOf(job, at.pass, adapter);
+  if (setting.kind === 'refused') return told(refusalReply(setting.why, text(toolOf(job, at.pass)), setting.target));
+  const lever = job.wrenches.get(at.pass.tool ?? '')?.lever ?? 0;
+  return told(
+    reply('setting-with', {
+      length: lengthSaid(c),
+      way: wayOf(adapter),
+      setting: quantity(setting.set),
+      gives: quantity(setting.target),
+      degrees: degrees(adapter.degrees ?? 0),
+      lever: quantity({ value: lever, unit: 'mm' }),
+      off: quantity(roundedFigure({ value: setting.roundingPercent, unit: '%' }, 1)),
+    }),
+  );
 }
 
 /** Another wrench for a tool of the document, from the wrenches the owner has entered. */

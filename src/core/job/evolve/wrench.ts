@@ -1,3 +1,4 @@
+import type { AdapterOn } from '../adapter';
 import type { Entry } from '../entry';
 import type { Job } from '../job';
 import { stepIn } from '../plan';
@@ -20,8 +21,7 @@ function settingsAnew(job: Job): Job {
   return { ...job, tightening };
 }
 
-export const adapterTo = (job: Job, millimetres: number | null): Job =>
-  settingsAnew({ ...job, adapter: millimetres, pending: null });
+export const adapterTo = (job: Job, adapter: AdapterOn | null): Job => settingsAnew({ ...job, adapter, pending: null });
 
 /**
  * Another wrench ends the doubt about what comes; what the dropped one tightened stays in doubt, so its loose end goes

@@ -30,6 +30,9 @@ export const LENGTH: SlotDomain = {
   unitNeeded: true,
 };
 
+/** How far an adapter stands off straight ahead, to a clock's quarter hour. */
+export const TURNED: SlotDomain = { kind: 'integers', values: range(15, 180, 15) };
+
 /** The parts the document knows, any of which may be found wanting. */
 export function partsOffer(job: Job): readonly Offer[] {
   const parts = [...job.plan.procedure.parts.values()];

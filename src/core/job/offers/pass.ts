@@ -9,7 +9,7 @@ import { passStatesOf } from '../place';
 import { type PassPart, passesOf } from '../plan';
 import { isTorque, settingOf, type TorquePass } from '../setting';
 import { passState } from '../tightening';
-import { checkedByOffer, integers, LENGTH, named, offer, range } from './domains';
+import { checkedByOffer, integers, LENGTH, named, offer, range, TURNED } from './domains';
 
 const PASS_ASKING: readonly RuleName[] = [
   'tell-torque',
@@ -29,7 +29,7 @@ export function passOffers(job: Job, step: Step, pass: Pass, part: PassPart): re
           ...PASS_ASKING.map((r) => offer(r)),
           offer('tell-bolt', { bolt }),
           ...(hasLengths(job, step) ? [offer('tell-length', { bolt })] : []),
-          ...(isTorque(pass) ? torqueAsking() : []),
+          ...(isTorque(pass) ? torqueAsking(part) : []),
         ];
   return [
     ...asking,
@@ -66,9 +66,9 @@ const hasLengths = (job: Job, step: Step): boolean =>
   (step.kind === 'tighten' || step.kind === 'slacken') &&
   (job.plan.procedure.patterns.get(step.pattern)?.fasteners.some((f) => f.length !== undefined) ?? false);
 
-const torqueAsking = (): readonly Offer[] => [
+const torqueAsking = (part: PassPart): readonly Offer[] => [
   offer('tell-in-unit', { unit: named(['N·m', 'lbf·ft']) }),
-  offer('tell-setting', { length: LENGTH }),
+  offer('tell-setting', { length: LENGTH, ...angled(part === 'set') }),
 ];
 
 /** Any number can be heard here, in any torque unit: a wrong one has to be understood to be refused. */
@@ -82,7 +82,7 @@ function settingOffers(job: Job, pass: Pass): readonly Offer[] {
     units: torque ? ['N·m', 'lbf·ft', 'lbf·in', 'lbf'] : ['deg'],
     unitNeeded: false,
   };
-  return [offer('set-at', { setting }), ...(torque ? wrenchOffers(job) : [])];
+  return [offer('set-at', { setting }), ...(torque ? wrenchOffers(job, true) : [])];
 }
 
 function decimalsOf(job: Job, pass: TorquePass): number {
@@ -91,9 +91,12 @@ function decimalsOf(job: Job, pass: TorquePass): number {
   return Math.max(1, String(value).split('.')[1]?.length ?? 0);
 }
 
-const wrenchOffers = (job: Job): readonly Offer[] => [
+/** Angles of an adapter are heard while the wrench is set: among bolts every number more is one more to mistake. */
+const angled = (isSetting: boolean) => ({ degrees: isSetting ? TURNED : integers([]) });
+
+const wrenchOffers = (job: Job, isSetting: boolean): readonly Offer[] => [
   offer('dropped-wrench'),
-  job.adapter === null ? offer('adapter-on', { length: LENGTH }) : offer('adapter-off'),
+  job.adapter === null ? offer('adapter-on', { length: LENGTH, ...angled(isSetting) }) : offer('adapter-off'),
 ];
 
 /** Beginning the whole tightening again is possible at any point of it. */
@@ -113,7 +116,7 @@ function workOffers(job: Job, step: Step, pass: Pass, bolt: SlotDomain): readonl
     offer('bolts-done', { from: bolt, to: bolt }),
     ...doubt(pass),
     ...again(step),
-    ...(isTorque(pass) ? [...torqueTalk(), ...wrenchOffers(job), ...repeat(job)] : []),
+    ...(isTorque(pass) ? [...torqueTalk(), ...wrenchOffers(job, false), ...repeat(job)] : []),
     ...(pass.kind === 'angle' ? angleTalk(pass, unknown) : []),
     ...(held ? [offer('go-ahead-anyway')] : []),
     ...(step.kind === 'tighten' ? [offer('bolt-replaced', { bolt })] : []),

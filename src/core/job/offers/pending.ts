@@ -2,7 +2,7 @@ import type { Offer } from '../../language/grammar';
 import type { Job } from '../job';
 import type { Pending } from '../pending';
 import { passIn, stepIn } from '../plan';
-import { integers, LENGTH, offer, range } from './domains';
+import { integers, LENGTH, offer, range, TURNED } from './domains';
 import { doubt } from './pass';
 import { readingOf } from './step';
 
@@ -27,7 +27,10 @@ export function pendingOffers(job: Job, pending: Pending): readonly Offer[] {
     case 'mark':
       return [offer('mark-at', { clock: integers(range(1, 12, 1)) }), ...CONFIRM];
     case 'adapter':
-      return [...(pending.millimetres === null ? [] : [offer('adapter-on', { length: LENGTH })]), ...CONFIRM];
+      return [
+        ...(pending.millimetres === null ? [] : [offer('adapter-on', { length: LENGTH, degrees: TURNED })]),
+        ...CONFIRM,
+      ];
     case 'skip-step':
     case 'sign-off':
     case 'override-order':
