@@ -1,10 +1,10 @@
 import { cardHtml } from '../core/card/card-html';
 import { cardText } from '../core/card/card-text';
 import { jobCard } from '../core/card/job-card';
-import { ENGLISH_CARD } from './procedure-card-words';
 import { EXIT } from './procedure-check';
 import type { ProcedureIo } from './procedure-io';
 import { withProcedure } from './procedure-read';
+import { readCardWords } from './tongue-files';
 
 export const CARD_USAGE = 'card FILE [--html]   prints the job card as text, or as a page ready to print';
 
@@ -13,7 +13,7 @@ export const card = (argv: readonly string[], io: ProcedureIo): Promise<number> 
   const words = argv.filter((word) => word !== '--html');
   return withProcedure(words, 1, CARD_USAGE, io, (procedure) => {
     const print = html ? cardHtml : cardText;
-    io.print(print(jobCard(procedure), ENGLISH_CARD).trimEnd());
+    io.print(print(jobCard(procedure), readCardWords('en')).trimEnd());
     return EXIT.fine;
   });
 };

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parse } from 'yaml';
+import { type CardWords, cardWordsOf } from '../core/card/card-words';
 import { type Tongue, tongueOf } from '../core/tongue';
 
 const grammars = fileURLToPath(new URL('../../grammars/', import.meta.url));
@@ -18,3 +19,7 @@ export function readTongue(language: string): Tongue {
     throw new Error(`grammars/${language} is broken:\n${tongue.error.map((e) => JSON.stringify(e)).join('\n')}`);
   return tongue.value;
 }
+
+/** The words of the job card, from the texts of the screens. */
+export const readCardWords = (language: string): CardWords =>
+  cardWordsOf(parse(readFileSync(`${grammars}${language}/screen.yaml`, 'utf8')));

@@ -1,5 +1,5 @@
 import type { Screen } from '../ui/app';
-import type { Say } from '../ui/words/words';
+import type { Say, ScreenWords } from '../ui/words/words';
 import { textOf } from './file-text';
 import type { Library, Shelved } from './library';
 import type { NoticeBoard } from './notice-board';
@@ -10,15 +10,25 @@ const MOST_MEGABYTES = 2;
 /** The document being read, and those that are brought in. */
 export class ProcedureDesk {
   #reading: Shelved | null = null;
+  #card: Screen | null = null;
 
   constructor(
     private readonly library: Library,
     private readonly say: Say,
     private readonly notices: NoticeBoard,
+    private readonly words: ScreenWords,
   ) {}
 
   open(id: string): void {
     this.#reading = this.library.find(id);
+    this.#card = null;
+  }
+
+  /** Its job card in place of its pages. */
+  async openCard(id: string): Promise<void> {
+    this.open(id);
+    const procedure = this.#reading?.procedure;
+    if (procedure) this.#card = (await import('./card-screen')).cardScreen(procedure, this.words);
   }
 
   /** True where the document is shown now: it was taken in, or it has issues to be looked at. */
@@ -43,10 +53,12 @@ export class ProcedureDesk {
         break;
     }
     this.#reading = shelved;
+    this.#card = null;
     return true;
   }
 
   screen(): Screen | null {
+    if (this.#card) return this.#card;
     if (!this.#reading) return null;
     const { id, procedure, text, issues } = this.#reading;
     return { name: 'procedure', procedure, id, source: text, issues };

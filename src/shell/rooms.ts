@@ -84,7 +84,7 @@ export function roomsOf(parts: ShellParts, { settings, perform, changed }: Hooks
     seat,
     jobs,
     library,
-    procedures: new ProcedureDesk(library, say, notices),
+    procedures: new ProcedureDesk(library, say, notices, parts.words),
     imports: () => {
       fetched ??= import('./imports').then((it) => new it.JobImports(store, hash, say, notices, writing, leave));
       return fetched;

@@ -141,10 +141,16 @@ export class Shell {
         await (await imports()).settle(event.keep);
         return jobs.look();
       case 'open-procedure':
-      case 'print-card':
-        procedures.open(event.type === 'print-card' ? event.procedure : event.id);
+        procedures.open(event.id);
         this.#screen = 'procedure';
-        if (event.type === 'print-card') this.parts.print();
+        return;
+      case 'show-card':
+        await procedures.openCard(event.procedure);
+        this.#screen = 'procedure';
+        return;
+      case 'print':
+        // Not while the page that asks for it is being drawn: printing draws it again.
+        this.parts.after(0, () => this.parts.print());
         return;
       case 'remove-procedure':
         return library.remove(event.id);

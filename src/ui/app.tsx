@@ -1,6 +1,7 @@
 import { useEffect, useMemo } from 'preact/hooks';
 import { assertNever } from '../core/result';
 import { Bench, type BenchProps } from './bench/bench';
+import type { CardPageProps } from './card/card-page';
 import type { OnUi } from './events';
 import type { JobsProps } from './jobs/jobs';
 import { later } from './later';
@@ -28,6 +29,7 @@ import './theme/paper.css';
 const Jobs = later(async () => (await import('./jobs/jobs')).Jobs);
 const Procedures = later(async () => (await import('./procedures/procedures')).Procedures);
 const ProcedureReader = later(async () => (await import('./procedures/procedure-reader')).ProcedureReader);
+const CardPage = later(async () => (await import('./card/card-page')).CardPage);
 const RecordScreen = later(async () => (await import('./record/record')).RecordScreen);
 const Setup = later(async () => (await import('./setup/setup')).Setup);
 
@@ -39,6 +41,7 @@ export type Screen =
   | ({ readonly name: 'jobs' } & JobsProps)
   | ({ readonly name: 'procedures' } & ProceduresProps)
   | ({ readonly name: 'procedure' } & ProcedureReaderProps)
+  | ({ readonly name: 'card' } & CardPageProps)
   | ({ readonly name: 'setup' } & SetupProps);
 
 export type AppProps = {
@@ -85,6 +88,8 @@ function drawn(screen: Screen, on: OnUi) {
       return <Procedures {...screen} on={on} />;
     case 'procedure':
       return <ProcedureReader {...screen} on={on} />;
+    case 'card':
+      return <CardPage {...screen} on={on} />;
     case 'setup':
       return <Setup {...screen} on={on} />;
     default:

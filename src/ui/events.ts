@@ -26,7 +26,9 @@ export type UiEvent =
   // procedures
   | { readonly type: 'open-procedure'; readonly id: string }
   | { readonly type: 'rehearse'; readonly procedure: string }
-  | { readonly type: 'print-card'; readonly procedure: string }
+  | { readonly type: 'show-card'; readonly procedure: string }
+  /** What is shown goes to paper. */
+  | { readonly type: 'print' }
   | { readonly type: 'remove-procedure'; readonly id: string }
   // setup
   | SettingChange

@@ -3,7 +3,7 @@ import type { PlainKey } from './words/words';
 import { useWords } from './words/words-context';
 import './nav-bar.css';
 
-type NavBarProps = { readonly current: ScreenName; readonly jobOpen: boolean; readonly on: OnUi };
+type NavBarProps = { readonly current: ScreenName | 'card'; readonly jobOpen: boolean; readonly on: OnUi };
 
 const PLACES: readonly (readonly [ScreenName, PlainKey])[] = [
   ['bench', 'nav-bench'],
@@ -25,7 +25,11 @@ export function NavBar({ current, jobOpen, on }: NavBarProps) {
           key={name}
           type="button"
           class="nav-place"
-          aria-current={name === current || (name === 'procedures' && current === 'procedure') ? 'page' : undefined}
+          aria-current={
+            name === current || (name === 'procedures' && (current === 'procedure' || current === 'card'))
+              ? 'page'
+              : undefined
+          }
           onClick={() => on({ type: 'open-screen', name })}
         >
           {w(word)}

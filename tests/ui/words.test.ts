@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
+import { CARD_KEYS } from '../../src/core/card/card-words';
 import { MANNERS } from '../../src/core/job/command';
 import { sayer } from '../../src/ui/words/say';
 import { checkScreenWords, SCREEN_WORDS } from '../../src/ui/words/words';
@@ -24,8 +25,15 @@ describe('the English screen texts', () => {
   });
 
   test('are all used: a text nobody shows is not kept', () => {
-    const unused = Object.keys(SCREEN_WORDS).filter((key) => !key.startsWith('button-') && !code.includes(`'${key}'`));
+    const unused = Object.keys(SCREEN_WORDS).filter(
+      (key) => !/^(button|card)-/.test(key) && !code.includes(`'${key}'`),
+    );
     expect(unused).toEqual([]);
+  });
+
+  test('have exactly the words of the job card under its own prefix', () => {
+    const given = Object.keys(SCREEN_WORDS).filter((key) => key.startsWith('card-'));
+    expect(given.toSorted()).toEqual(CARD_KEYS.map((key) => `card-${key}`).toSorted());
   });
 
   test('label only commands that exist, for the buttons whose key is made from the command', () => {

@@ -1,6 +1,7 @@
 import type { ProcedureIssue } from '../../core/procedure/issue';
-import type { Procedure, Step } from '../../core/procedure/procedure';
+import type { Procedure } from '../../core/procedure/procedure';
 import type { OnUi } from '../events';
+import { usePaperHead } from '../paper-head';
 import { useWords } from '../words/words-context';
 import { IssueList } from './issue-list';
 import { Provisions } from './provisions';
@@ -15,14 +16,13 @@ export type ProcedureReaderProps = {
   /** The document as text; needed to show issues beside their lines. */
   readonly source?: string;
   readonly issues?: readonly ProcedureIssue[];
-  /** Only what is laid ready before the job, for paper: tools, parts and the tightening; set before printing. */
-  readonly card?: boolean;
 };
 
 /** A document read as pages: what it is, what it needs, then every step with its hazards and its drawing. */
 export function ProcedureReader(props: ProcedureReaderProps & { readonly on: OnUi }) {
-  const { procedure, id = procedure?.id ?? '', source = '', issues = [], card = false, on } = props;
+  const { procedure, id = procedure?.id ?? '', source = '', issues = [], on } = props;
   const w = useWords();
+  usePaperHead(procedure ? `${procedure.title} · ${procedure.machine}` : w('procedure-broken'));
   return (
     <main class="page procedure">
       <h1>{procedure?.title ?? w('procedure-broken')}</h1>
@@ -42,7 +42,7 @@ export function ProcedureReader(props: ProcedureReaderProps & { readonly on: OnU
             <button type="button" class="button button-plain" onClick={() => on({ type: 'rehearse', procedure: id })}>
               {w('procedure-rehearse')}
             </button>
-            <button type="button" class="button button-plain" onClick={() => on({ type: 'print-card', procedure: id })}>
+            <button type="button" class="button button-plain" onClick={() => on({ type: 'show-card', procedure: id })}>
               {w('procedure-card')}
             </button>
           </div>
@@ -58,15 +58,12 @@ export function ProcedureReader(props: ProcedureReaderProps & { readonly on: OnU
         <>
           <Provisions procedure={procedure} />
           {procedure.phases.map((phase, p) => (
-            <section key={phase.id} class="phase" hidden={card && !phase.steps.some(hasPasses)}>
+            <section key={phase.id} class="phase">
               <h2>{w('phase-title', { number: p + 1, phase: phase.say })}</h2>
               <ol class="phase-steps">
-                {phase.steps.map(
-                  (step, s) =>
-                    (!card || hasPasses(step)) && (
-                      <StepPage key={step.id} step={step} number={`${p + 1}.${s + 1}`} procedure={procedure} />
-                    ),
-                )}
+                {phase.steps.map((step, s) => (
+                  <StepPage key={step.id} step={step} number={`${p + 1}.${s + 1}`} procedure={procedure} />
+                ))}
               </ol>
             </section>
           ))}
@@ -75,5 +72,3 @@ export function ProcedureReader(props: ProcedureReaderProps & { readonly on: OnU
     </main>
   );
 }
-
-const hasPasses = (step: Step): boolean => 'passes' in step;

@@ -43,6 +43,16 @@ export function Procedures({ procedures, on }: ProceduresProps & { readonly on: 
               >
                 {w('procedure-read')}
               </button>
+              {p.errors === 0 && (
+                <button
+                  type="button"
+                  class="button button-plain"
+                  aria-label={w('job-action', { action: w('procedure-card'), title: p.title })}
+                  onClick={() => on({ type: 'show-card', procedure: p.id })}
+                >
+                  {w('procedure-card')}
+                </button>
+              )}
               {p.own && (
                 <button
                   type="button"

@@ -1,6 +1,7 @@
 import { useRef } from 'preact/hooks';
 import type { TimelineLine } from '../../core/view/bench-view';
 import type { OnUi } from '../events';
+import { usePaperHead } from '../paper-head';
 import { Sheet } from '../sheet';
 import { useWords } from '../words/words-context';
 import { Book, type BookHandle } from './book';
@@ -27,6 +28,7 @@ export type RecordProps = SummaryProps & {
 export function RecordScreen(props: RecordProps & { readonly on: OnUi }) {
   const { job, title, facts, demonstration, picture, on } = props;
   const w = useWords();
+  usePaperHead([title, facts[0]].filter(Boolean).join(' · '));
   const whole = usePrinting() || props.whole === true;
   const book = useRef<BookHandle>(null);
   const jump = (seq: number) => book.current?.jumpTo(seq);

@@ -1,5 +1,6 @@
 import { fail, ok, type Result } from '../../core/result';
 import { BENCH_WORDS } from './bench-words';
+import { CARD_WORDS } from './card-words';
 import { EAR_WORDS } from './ear-words';
 import { JOB_WORDS } from './job-words';
 import { NOTICE_WORDS } from './notice-words';
@@ -17,6 +18,7 @@ export const SCREEN_WORDS = {
   ...RECORD_WORDS,
   ...JOB_WORDS,
   ...PROCEDURE_WORDS,
+  ...CARD_WORDS,
   ...SETUP_WORDS,
   ...NOTICE_WORDS,
   ...TABLE_WORDS,
