@@ -31,6 +31,8 @@ type Launch = {
   /** A folder that outlives the browser, for what must survive it. */
   readonly profile?: string;
   readonly viewport?: { readonly width: number; readonly height: number };
+  /** A screen that answers to fingers. */
+  readonly touch?: boolean;
   /** For tests that stand in for the server: what a service worker answers, they never see. */
   readonly serviceWorkers?: 'allow' | 'block';
 };
@@ -44,7 +46,7 @@ function argsFor({ microphone, microphoneIs }: Launch): string[] {
 
 /** A page in a browser of its own. With a profile the browser's process can be killed and started again on it. */
 export async function openContext(launch: Launch = {}): Promise<BrowserContext> {
-  const { profile, viewport, serviceWorkers = 'allow' } = launch;
+  const { profile, viewport, serviceWorkers = 'allow', touch = false } = launch;
   if (!chromiumPath) throw new Error('no Chromium');
   const size = viewport ?? { width: 1280, height: 800 };
   if (profile)
@@ -55,7 +57,7 @@ export async function openContext(launch: Launch = {}): Promise<BrowserContext> 
       serviceWorkers,
     });
   const browser: Browser = await chromium.launch({ executablePath: chromiumPath, args: argsFor(launch) });
-  const context = await browser.newContext({ viewport: size, serviceWorkers });
+  const context = await browser.newContext({ viewport: size, serviceWorkers, hasTouch: touch });
   context.on('close', () => void browser.close());
   return context;
 }

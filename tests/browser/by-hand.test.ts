@@ -1,0 +1,225 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { BrowserContext, Locator, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { Bay } from './bay';
+import { chromiumPath, ONCE_MORE, openContext } from './chromium';
+import { byKeyboard, byTouch, type Hand } from './hands';
+import { openSite, type Site } from './site';
+
+const TITLE = 'Practice plate, three bolts';
+
+describe.skipIf(!chromiumPath).each([
+  ['keyboard', byKeyboard],
+  ['touch', byTouch],
+] as const)('every screen by %s alone', ONCE_MORE, (name, handOf) => {
+  let site: Site;
+  let context: BrowserContext;
+  let page: Page;
+  let bay: Bay;
+  let hand: Hand;
+  let folder: string;
+
+  beforeAll(async () => {
+    site = await openSite();
+    folder = mkdtempSync(`${tmpdir()}/wrenchside-hand-`);
+  });
+  beforeEach(async () => {
+    context = await openContext({ touch: name === 'touch', serviceWorkers: 'block' });
+    page = await context.newPage();
+    bay = new Bay(page);
+    hand = handOf(page);
+    await bay.wireMicrophone();
+    await page.addInitScript(() => {
+      let prints = 0;
+      window.print = () => document.documentElement.setAttribute('data-prints', String(++prints));
+    });
+    await page.goto(site.address);
+    await hand.press(page.locator('.start-tap'));
+  });
+  afterEach(async () => {
+    expect(bay.troubles.filter((text) => !text.includes('Service Worker'))).toEqual([]);
+    await context.close();
+  });
+  afterAll(async () => {
+    await site.close();
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  const button = (label: string): Locator => page.getByRole('button', { name: label, exact: true });
+  const heading = (words: string) => page.getByRole('heading', { level: 1, name: words, exact: true }).waitFor();
+  const file = (called: string, text: string): string => {
+    const path = join(folder, called);
+    writeFileSync(path, text);
+    return path;
+  };
+
+  async function begin(): Promise<void> {
+    await hand.pick(page.getByRole('radio', { name: new RegExp(TITLE) }));
+    await hand.write(page.getByLabel('Who is working'), 'Ansel');
+    await hand.press(button('Begin'));
+    await page.waitForSelector('.bench');
+  }
+
+  /** From the Bench over the sheet, from the other screens straight. */
+  async function go(screen: string, title = screen): Promise<void> {
+    if ((await page.locator('.bench').count()) > 0) await hand.press(button('Screens'));
+    await hand.press(button(screen));
+    if (screen === 'Bench') await page.waitForFunction(() => document.querySelector('dialog[open]') === null);
+    else await heading(title);
+  }
+
+  /** Takes the work on with the first button and waits until the job is there. */
+  async function on(place: string): Promise<void> {
+    await hand.on();
+    await at(place);
+  }
+
+  const at = (place: string) =>
+    page.waitForFunction((wanted) => document.getElementById('app')?.dataset.place === wanted, place);
+
+  const typed = async (words: string): Promise<void> => {
+    await hand.write(page.getByPlaceholder('Or type it'), words);
+    await hand.press(button('Send'));
+  };
+
+  async function saved(label: string): Promise<{ readonly name: string; readonly text: string }> {
+    const [download] = await Promise.all([page.waitForEvent('download'), hand.press(button(label))]);
+    return { name: download.suggestedFilename(), text: readFileSync(await download.path(), 'utf8') };
+  }
+
+  async function bring(screen: string, path: string): Promise<void> {
+    const picker = page.locator('main').filter({ has: page.getByRole('heading', { name: screen, level: 1 }) });
+    const [chooser] = await Promise.all([
+      page.waitForEvent('filechooser'),
+      hand.press(picker.locator('input[type=file]')),
+    ]);
+    await chooser.setFiles(path);
+  }
+
+  test('a job: steps, a hold point, a pass, its record, handed over and taken over', async () => {
+    await begin();
+    await on('ready.corner');
+    // A hold point has no button: it is answered, by voice or by typing, and a wrong answer holds.
+    await typed('it reads top near the wall');
+    await page.getByText('Loosen the vice', { exact: false }).first().waitFor();
+    expect(await bay.place()).toBe('ready.corner');
+    await typed('it reads top on the handle side');
+    await at('ready.by-hand');
+    await on('tighten.tighten-plate.first.set');
+    await on('tighten.tighten-plate.first.work');
+    for (const bolts of [1, 2, 3]) {
+      await hand.on();
+      await page.waitForFunction(
+        (n) =>
+          (document.getElementById('app') as unknown as { entries: { kind: string }[] }).entries.filter(
+            ({ kind }) => kind === 'bolt-done',
+          ).length === n,
+        bolts,
+      );
+    }
+    await at('tighten.tighten-plate.second.set');
+    await typed('brief me');
+    await go('Bench');
+
+    await go('Record', TITLE);
+    const lines = page.locator('.filter-found');
+    const all = await lines.textContent();
+    await hand.pick(page.getByRole('radio', { name: 'Work', exact: true }));
+    await expect.poll(() => lines.textContent()).not.toBe(all);
+    await hand.pick(page.getByRole('radio', { name: 'Everything', exact: true }));
+    await hand.write(page.getByRole('searchbox'), 'handle side');
+    await expect.poll(() => lines.textContent()).not.toBe(all);
+    await hand.write(page.getByRole('searchbox'), ' ');
+    await page.keyboard.press('Backspace');
+    await expect.poll(() => lines.textContent()).toBe(all);
+    await hand.press(page.locator('summary', { hasText: 'Pass by bolt' }));
+    await hand.press(page.locator('.bolts-jump').first());
+    await page.waitForSelector('.book-sought');
+    const table = await saved('Table (CSV)');
+    expect(table.text).toContain('"button pressed, not measured"');
+    const log = await saved('Whole log (JSON)');
+    await hand.press(button('Print'));
+    await page.waitForSelector('html[data-prints="1"]');
+
+    await go('Jobs');
+    const [handed] = await Promise.all([
+      page.waitForEvent('download'),
+      hand.press(button(`Hand over: ${TITLE}`)).then(async () => {
+        await page.waitForSelector('.bench');
+        await hand.press(button('Confirm'));
+      }),
+    ]);
+    const path = file('handed.json', readFileSync(await handed.path(), 'utf8'));
+    expect(readFileSync(path, 'utf8').length).toBeGreaterThan(log.text.length);
+    await go('Jobs');
+    await hand.press(button(`Delete: ${TITLE}`));
+    await hand.press(button('Delete for good'));
+    await page.getByText('No job has been begun').waitFor();
+    await bring('Jobs', path);
+    await page.getByText('is here now, with its whole log').waitFor();
+    await hand.press(button(`Carry on: ${TITLE}`));
+    await page.waitForSelector('.bench');
+    if ((await bay.place()) === 'paused') await hand.press(button("I'm back"));
+    await at('tighten.tighten-plate.second.set');
+  }, 60_000);
+
+  test("procedures: read, printed as a card, a broken one explained, one of one's own brought in", async () => {
+    await go('Procedures');
+    await hand.press(button(`Read: ${TITLE}`));
+    await heading(TITLE);
+    await hand.press(button('Print the job card'));
+    await heading(`Job card: ${TITLE}`);
+    await page.waitForSelector('html[data-prints="1"]');
+    await go('Procedures');
+    const sound = readFileSync('procedures/practice-plate.yaml', 'utf8').replace('id: practice-plate', 'id: own-plate');
+    await bring('Procedures', file('broken.yaml', sound.replace('torque: 15 N·m', 'torque: 15')));
+    await page.getByText('cannot be used yet').first().waitFor();
+    expect(await page.locator('.issue').count()).toBeGreaterThan(0);
+    await go('Procedures');
+    await bring('Procedures', file('own.yaml', sound.replace(`title: ${TITLE}`, 'title: A plate of our own')));
+    await heading('A plate of our own');
+    await go('Procedures');
+    await hand.press(button('Take out: A plate of our own'));
+    await expect.poll(() => button('Take out: A plate of our own').count()).toBe(0);
+  }, 60_000);
+
+  test('setup: people, a wrench, units, speed, noise, and everything deleted', async () => {
+    await go('Setup');
+    const people = page.locator('section').filter({ has: page.getByRole('heading', { name: 'People' }) });
+    const wrenches = page.locator('section').filter({ has: page.getByRole('heading', { name: 'Torque wrenches' }) });
+    await hand.write(people.getByLabel('Name'), 'Brandt');
+    await hand.press(people.getByRole('button', { name: 'Add' }));
+    await button('Take out: Brandt').waitFor();
+    await hand.write(page.getByLabel('What you call it'), 'long wrench');
+    const unit = page.getByLabel('Unit on its scale');
+    // The list that opens is the browser's own: a letter chooses in it, by whichever hand.
+    await unit.focus();
+    await page.keyboard.press('N');
+    for (const [label, text] of [
+      ['Lowest mark', '40'],
+      ['Highest mark', '200'],
+      ['Step between marks', '2'],
+    ] as const)
+      await hand.write(page.getByLabel(label), text);
+    await hand.press(wrenches.getByRole('button', { name: 'Add' }));
+    await page.getByText('40 to 200 N·m, marked every 2').waitFor();
+    await hand.press(button('It was dropped'));
+    await button('Checked since').waitFor();
+    await hand.pick(page.getByRole('radio', { name: 'lbf·ft' }));
+    const speed = page.getByLabel(/^Speed/);
+    if (name === 'touch') await speed.tap({ position: { x: 2, y: 5 } });
+    else {
+      await hand.write(speed, '');
+      await page.keyboard.press('ArrowLeft');
+    }
+    await expect.poll(() => page.getByText(/^Speed: 0/).count()).toBe(1);
+    await hand.press(button('Check the noise here'));
+    await page.getByText(/Quiet enough|Loud\.|Too loud for any voice/).waitFor({ timeout: 20_000 });
+    await hand.press(button('Delete everything'));
+    await hand.press(button('Delete for good'));
+    await page.getByText('Everything was deleted').waitFor();
+    expect(await button('Take out: Brandt').count()).toBe(0);
+  }, 60_000);
+});
