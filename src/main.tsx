@@ -22,7 +22,7 @@ import { systemVoices } from './voice/system-voices';
 // The composition root: the only place where adapters are made and put together.
 
 const clock = { wall: () => Date.now(), mono: () => performance.now() };
-const { tongue, screen: words } = builtInLanguage();
+const { tongue, screen: words, rest } = builtInLanguage();
 // Where the browser has no lasting store the one in memory says so itself.
 const { store } = await openStore();
 
@@ -147,6 +147,7 @@ shell.subscribe(() => {
 });
 draw();
 void sounding();
+await rest();
 await shell.load();
 
 if (import.meta.env.PROD) {

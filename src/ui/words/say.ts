@@ -6,6 +6,7 @@ const SLOT = /\{([a-z]+)\}/g;
 export function sayer(words: ScreenWords): Say {
   return (key, ...slots) => {
     const values: Readonly<Record<string, string | number>> = slots[0] ?? {};
-    return words[key].replace(SLOT, (whole, slot: string) => String(values[slot] ?? whole));
+    // Blank for the moment before the rest of the texts has come.
+    return (words[key] ?? '').replace(SLOT, (whole, slot: string) => String(values[slot] ?? whole));
   };
 }
