@@ -108,6 +108,7 @@ export const MEANINGS: Readonly<Record<string, string>> = {
   'recovery early': 'It clicked before it should have.',
   'recovery soft': 'It went soft.',
   'recovery over': 'It was turned too far.',
+  'recovery under': 'Its torque after the angle was not over the floor.',
   'recovery snapped': 'It broke.',
   'recovery out-of-order': 'It was done before its turn.',
   'recovery replaced': 'A new one was put in half-way.',

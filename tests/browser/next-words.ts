@@ -1,7 +1,8 @@
 import type { Job } from '../../src/core/job/job';
 import { passStatesOf, placeOf } from '../../src/core/job/place';
 import { passIn, stepIn } from '../../src/core/job/plan';
-import { expectedBolt } from '../../src/core/job/tightening';
+import { expectedBolt, passState } from '../../src/core/job/tightening';
+import { isTimeAsked } from '../../src/core/job/time-gate';
 import type { Pass, Step } from '../../src/core/procedure/procedure';
 
 const SMALL = [
@@ -27,9 +28,10 @@ export function nextWords(job: Job): string | null {
       return forStep(job, stepIn(job.plan, place.step).step);
     case 'pass': {
       const pass = passIn(job.plan, place.step, place.pass);
+      if (isTimeAsked(job)) return 'i have the time';
       if (place.part === 'set') return settingOf(pass);
       if (place.part === 'mark') return 'all marked';
-      const bolt = expectedBolt(pass, passStatesOf(job, place.step).get(place.pass) ?? NOTHING_DONE);
+      const bolt = expectedBolt(pass, passState(passStatesOf(job, place.step), place.pass));
       return bolt === undefined ? null : `bolt ${spelled(bolt)} done`;
     }
     case 'paused':
@@ -40,8 +42,6 @@ export function nextWords(job: Job): string | null {
       return null;
   }
 }
-
-const NOTHING_DONE = { setting: null, marked: false, bolts: new Map(), orderBroken: false, waited: false };
 
 function settingOf(pass: Pass): string | null {
   if ('target' in pass) return `set at ${spelled(pass.target.value)}`;

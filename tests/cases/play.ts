@@ -10,6 +10,7 @@ import { placeOf } from '../../src/core/job/place';
 import { nodeOf } from '../../src/core/job/plan';
 import { revisionOf } from '../../src/core/job/revision';
 import { type BoltState, boltState } from '../../src/core/job/tightening';
+import { isTimeAsked } from '../../src/core/job/time-gate';
 import { checkProcedure } from '../../src/core/procedure/check-procedure';
 import type { Procedure } from '../../src/core/procedure/procedure';
 import { type Hearing, hearing, staleHearing } from '../../src/machine/hearing';
@@ -63,6 +64,9 @@ export class Session {
       this.mono += this.node.includes('wait') ? 48 * 3_600_000 : 5 * SECONDS;
       this.snapshot = this.driver.give(this.snapshot, wayForward(this.job), this.now()).snapshot;
     }
+    // Somebody who begins at a tightening has said that there is time for it.
+    if (isTimeAsked(this.job))
+      this.snapshot = this.driver.give(this.snapshot, wayForward(this.job), this.now()).snapshot;
   }
 
   play(event: Event): Turn {

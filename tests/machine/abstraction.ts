@@ -3,6 +3,7 @@ import type { Job, LooseEnd } from '../../src/core/job/job';
 import { cursorOf, passStatesOf, placeOf, workPlace } from '../../src/core/job/place';
 import { nodeOf, type Place, stepIn } from '../../src/core/job/plan';
 import { anyAngleSince, boltState, isComplete, passState } from '../../src/core/job/tightening';
+import { isTimeAsked } from '../../src/core/job/time-gate';
 import { MILESTONES } from '../../src/core/procedure/procedure';
 
 /**
@@ -20,6 +21,7 @@ export function abstraction(job: Job): string {
     isAside(job) ? [] : work.kind === 'pass' ? passNow(job, work) : debts(job, work),
     work.kind === 'step' ? [job.readings.get(work.step)?.size ?? 0, job.steps.get(work.step) ?? '', frontier(job)] : [],
     holdOf(job) !== undefined,
+    isTimeAsked(job),
     answersThatMatter(job, work),
   ]);
 }

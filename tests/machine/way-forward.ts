@@ -9,6 +9,7 @@ import { nextReading, placeOf } from '../../src/core/job/place';
 import { stepIn } from '../../src/core/job/plan';
 import { isTorque, settingOf } from '../../src/core/job/setting';
 import { boltState } from '../../src/core/job/tightening';
+import { isTimeAsked } from '../../src/core/job/time-gate';
 import type { SlotValue } from '../../src/core/language/grammar';
 
 const integer = (value: number): SlotValue => ({ kind: 'integer', value });
@@ -60,6 +61,7 @@ function stepForward(job: Job, id: string, branch: Branch): Command {
 function passForward(job: Job): Command {
   const at = passAt(job);
   if (!at) return command('stop');
+  if (isTimeAsked(job)) return command('have-time');
   switch (at.part) {
     case 'set': {
       if (!isTorque(at.pass))

@@ -5,6 +5,7 @@ import { limitVerdict } from '../job/limit';
 import { nextReading, placeOf } from '../job/place';
 import { passIn, stepIn } from '../job/plan';
 import { expectedBolt } from '../job/tightening';
+import { isTimeAsked } from '../job/time-gate';
 import { timeLeft } from '../job/timer';
 import type { Step } from '../procedure/procedure';
 import { give, giveAll, later, momentOf, type Trial } from './trial';
@@ -22,11 +23,11 @@ export function onward(trial: Trial, answers: Answers): Trial | undefined {
     case 'pass':
       switch (place.part) {
         case 'set':
-          return give(trial, settingOf(trial));
+          return give(trial, isTimeAsked(job) ? 'have-time' : settingOf(trial));
         case 'mark':
           return give(trial, 'all-marked');
         case 'work':
-          return give(trial, boltCommand(trial));
+          return give(trial, isTimeAsked(job) ? 'have-time' : boltCommand(trial));
         case 'sort':
           return giveAll(trial, ['go-ahead-anyway', 'confirm']);
         case 'wait': {

@@ -39,6 +39,11 @@ export function describe(plan: Plan, entry: Entry): Reply {
       });
     case 'bolt-turned':
       return reply('did-turn', { bolt: count(entry.bolt), degrees: degrees(entry.degrees) });
+    case 'torque-read':
+      return reply('did-read-torque', {
+        bolt: count(entry.bolt),
+        value: quantity({ value: entry.value, unit: entry.unit }),
+      });
     case 'bolt-fault':
       return reply('did-fault', { bolt: count(entry.bolt), fault: replies([reply(`fault-${entry.fault}`, {})]) });
     case 'bolt-unknown':

@@ -69,6 +69,7 @@ const QUESTIONS: Shapes<Pending> = {
   'out-of-order': atBolt,
   'held-bolt': { ...atBolt, as: oneOf('done', 'open') },
   mark: { ...atBolt, clock: isNumber },
+  floor: { ...atBolt, value: isNumber },
   marks: { ...inPass, leaving: oneOf('knock-off', 'hand-over') },
   'turned-or-not': atBolt,
   'close-job': {},
@@ -97,6 +98,7 @@ const BODIES: Shapes<EntryBody> = {
   'heads-marked': inPass,
   'bolt-done': { ...atBolt, inOrder: isFlag },
   'bolt-turned': { ...atBolt, degrees: isNumber },
+  'torque-read': { ...atBolt, value: isNumber, unit: isUnit, over: isFlag },
   'bolt-fault': {
     ...atBolt,
     fault: oneOf(

@@ -52,6 +52,13 @@ export type StateBody =
   | ({ readonly kind: 'setting-confirmed'; readonly value: number; readonly unit: UnitName } & InPass)
   | ({ readonly kind: 'heads-marked' } & InPass)
   | ({ readonly kind: 'bolt-done'; readonly inOrder: boolean } & AtBolt)
+  /** The torque at the end of a turn, in a pass with a floor. */
+  | ({
+      readonly kind: 'torque-read';
+      readonly value: number;
+      readonly unit: UnitName;
+      readonly over: boolean;
+    } & AtBolt)
   | ({ readonly kind: 'bolt-turned'; readonly degrees: number } & AtBolt)
   | ({
       readonly kind: 'bolt-fault';
@@ -146,6 +153,7 @@ export const ENTRY_KINDS = Object.keys({
   'heads-marked': true,
   'bolt-done': true,
   'bolt-turned': true,
+  'torque-read': true,
   'bolt-fault': true,
   'bolt-unknown': true,
   'bolt-proved': true,

@@ -10,6 +10,7 @@ import {
   inPass,
   passRepeated,
   slackened,
+  torqueRead,
 } from './evolve/bolts';
 import { endClosed, endOpened, withTimer } from './evolve/ends';
 import { opened, undone } from './evolve/session';
@@ -57,6 +58,8 @@ function apply(job: Job, entry: Entry): Job {
       return adapterTo(job, { millimetres: entry.millimetres, degrees: entry.degrees ?? 0 });
     case 'adapter-off':
       return adapterTo(job, null);
+    case 'time-given':
+      return { ...job, timeGiven: new Set(job.timeGiven).add(entry.step) };
     case 'terse-set':
       return { ...job, terse: entry.terse };
     case 'step-done':
@@ -77,6 +80,9 @@ function apply(job: Job, entry: Entry): Job {
       };
     case 'bolt-turned':
       return worked(boltTurned(job, entry, entry.degrees), entry);
+    case 'torque-read':
+      // A reading names no bolt, so it does not tell where the work is: neither an interruption nor a quiet spell ends.
+      return { ...torqueRead(job, entry), pending: null };
     case 'bolt-fault':
       return boltFault(job, entry);
     case 'bolt-unknown':
@@ -116,7 +122,6 @@ function apply(job: Job, entry: Entry): Job {
       return { ...job, list: [...job.list, entry.part] };
     case 'closed':
       return { ...job, status: 'closed', pending: null };
-    case 'time-given':
     case 'marks-read':
     case 'checked-by':
     case 'noted':

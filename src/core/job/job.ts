@@ -41,6 +41,8 @@ export type Job = {
   readonly people: readonly string[];
   /** Tightenings that have been begun: what is said before the first fastener has been said. */
   readonly begun: ReadonlySet<string>;
+  /** Tightenings there is time for, as the person said before the first fastener. */
+  readonly timeGiven: ReadonlySet<string>;
   /** Numbers only, as the person asked. */
   readonly terse: boolean;
   readonly lastWork: { readonly mono: number; readonly session: string } | null;
@@ -87,6 +89,7 @@ export const newJob = (plan: Plan): Job => ({
   dropped: new Set(),
   people: [],
   begun: new Set(),
+  timeGiven: new Set(),
   terse: false,
   lastWork: null,
 });

@@ -33,6 +33,14 @@ export type Pending =
       readonly bolt: number;
       readonly clock: number;
     }
+  /** A torque read at the end of a turn that is not over the floor: it costs the bolt, so it is asked back. */
+  | {
+      readonly kind: 'floor';
+      readonly step: string;
+      readonly pass: string;
+      readonly bolt: number;
+      readonly value: number;
+    }
   /** Leaving an angle pass half done: every mark is looked at first. */
   | {
       readonly kind: 'marks';

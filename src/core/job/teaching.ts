@@ -9,6 +9,7 @@ import { blockersOf } from './milestone';
 import { offersOf } from './offers';
 import { nextReading, placeOf } from './place';
 import { stepIn } from './plan';
+import { isTimeAsked } from './time-gate';
 
 /**
  * The offers worth teaching, with the numbers of this moment in them: "bolt five done" where five is next. Left out is
@@ -33,6 +34,7 @@ const REPORTS: ReadonlySet<string> = new Set<RuleName>(['bolt-done', 'bolts-done
 function isInVain(job: Job, rule: string): boolean {
   const bolt = boltAt(job);
   if (REPORTS.has(rule)) return holdOf(job) !== undefined || (bolt !== undefined && !job.pending && blocks(bolt));
+  if (isTimeAsked(job) && (rule === 'set-at' || rule === 'next-pass-ready')) return true;
   return rule === 'done' && !endsSomething(job);
 }
 

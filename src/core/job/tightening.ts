@@ -18,12 +18,21 @@ export type PassState = {
   /** True while work out of order waits for its rule to be applied. */
   readonly orderBroken: boolean;
   readonly waited: boolean;
+  /** Bolts whose torque was read over the floor of the pass. */
+  readonly read: ReadonlySet<number>;
 };
 
 export type PassStates = ReadonlyMap<string, PassState>;
 
 const OPEN: BoltState = { kind: 'open' };
-const FRESH: PassState = { setting: null, marked: false, bolts: new Map(), orderBroken: false, waited: false };
+const FRESH: PassState = {
+  setting: null,
+  marked: false,
+  bolts: new Map(),
+  orderBroken: false,
+  waited: false,
+  read: new Set(),
+};
 
 export const passState = (states: PassStates, pass: string): PassState => states.get(pass) ?? FRESH;
 export const boltState = (state: PassState, bolt: number): BoltState => state.bolts.get(bolt) ?? OPEN;
@@ -32,9 +41,18 @@ export const withPass = (states: PassStates, pass: string, change: Partial<PassS
   new Map(states).set(pass, { ...passState(states, pass), ...change });
 
 export function withBolt(states: PassStates, pass: string, bolt: number, to: BoltState): PassStates {
-  const bolts = new Map(passState(states, pass).bolts).set(bolt, to);
-  return withPass(states, pass, { bolts });
+  const before = passState(states, pass);
+  const bolts = new Map(before.bolts).set(bolt, to);
+  const again = to.kind === 'open' || to.kind === 'held';
+  return withPass(states, pass, { bolts, ...(again && { read: without(before.read, bolt) }) });
 }
+
+const without = (read: ReadonlySet<number>, bolt: number): ReadonlySet<number> =>
+  read.has(bolt) ? new Set([...read].filter((one) => one !== bolt)) : read;
+
+/** Whether the torque of this bolt is still to be read before it can be done. */
+export const needsReading = (pass: Pass, state: PassState, bolt: number): boolean =>
+  pass.kind === 'angle' && pass.floor !== undefined && !state.read.has(bolt);
 
 /** The first fastener of the pass, in its order, that is not done: the one everything refers to. */
 export const expectedBolt = (pass: Pass, state: PassState): number | undefined =>
@@ -79,7 +97,8 @@ export function reopened(
     if (only !== undefined && !pass.order.includes(only)) continue;
     const bolts = new Map(old.bolts);
     for (const bolt of only === undefined ? pass.order : [only]) bolts.delete(bolt);
-    next.set(pass.id, { ...FRESH, bolts, orderBroken: only === undefined ? false : old.orderBroken });
+    const read = only === undefined ? FRESH.read : without(old.read, only);
+    next.set(pass.id, { ...FRESH, bolts, read, orderBroken: only === undefined ? false : old.orderBroken });
   }
   return next;
 }

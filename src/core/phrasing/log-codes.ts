@@ -19,6 +19,7 @@ export const LOG_CODES = {
   'did-bolt': ['bolt', 'pass'],
   'did-bolt-out-of-order': ['bolt', 'pass'],
   'did-turn': ['bolt', 'degrees'],
+  'did-read-torque': ['bolt', 'value'],
   'did-fault': ['bolt', 'fault'],
   'did-unknown': ['bolt'],
   'did-prove-done': ['bolt'],

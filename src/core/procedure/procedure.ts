@@ -171,12 +171,19 @@ export type Pass = PassCommon &
     | { readonly kind: 'torque'; readonly target: Printed; readonly window?: Window }
     /** The same torque once more over fasteners that already have it. */
     | { readonly kind: 'repeat'; readonly target: Printed; readonly window?: Window }
-    | { readonly kind: 'angle'; readonly degrees: number; readonly window: Window; readonly swings: number }
+    | {
+        readonly kind: 'angle';
+        readonly degrees: number;
+        readonly window: Window;
+        readonly swings: number;
+        /** The torque read at the end of the turn must be over this; equal is not enough. */
+        readonly floor?: Printed;
+      }
     | { readonly kind: 'slacken'; readonly degrees: number }
     | { readonly kind: 'wait'; readonly timer: string }
   );
 
-export const FAULTS = ['early', 'soft', 'over', 'snapped', 'out-of-order', 'replaced'] as const;
+export const FAULTS = ['early', 'soft', 'over', 'under', 'snapped', 'out-of-order', 'replaced'] as const;
 export type Fault = (typeof FAULTS)[number];
 
 /** What the document says to do when something goes wrong in this pass. No rule for a fault means: stop, check the manual. */

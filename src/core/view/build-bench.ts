@@ -194,6 +194,8 @@ const FIRST: readonly RuleName[] = [
   'turned',
   'not-turned',
   'answer',
+  'have-time',
+  'no-time',
   'set-at',
   'all-marked',
   'bolt-done',
@@ -223,8 +225,8 @@ function buttonsOf(rules: readonly RuleName[], words: ViewWords): readonly (Benc
     return rule ? { command: rule, label: words.label(rule), slots: NEEDS_CURSOR.has(rule) ? 'cursor' : 'none' } : null;
   };
   return [
-    pick(['confirm', 'not-turned', 'im-back', 'set-at', 'all-marked', 'bolt-done', 'done', 'close-job']),
-    pick(['cancel', 'turned', 'take-back']),
+    pick(['confirm', 'not-turned', 'im-back', 'have-time', 'set-at', 'all-marked', 'bolt-done', 'done', 'close-job']),
+    pick(['cancel', 'turned', ...(rules.includes('have-time') ? ['no-time' as const] : []), 'take-back']),
     pick(['hold-on', 'tell-place']),
     pick(['tell-next', 'say-again']),
   ];

@@ -6,6 +6,7 @@ const FAULT_WORDS: readonly (readonly [Fault, PlainKey])[] = [
   ['early', 'fault-early'],
   ['soft', 'fault-soft'],
   ['over', 'fault-over'],
+  ['under', 'fault-under'],
   ['snapped', 'fault-snapped'],
   ['out-of-order', 'fault-out-of-order'],
   ['replaced', 'fault-replaced'],

@@ -33,6 +33,8 @@ export const BENCH_WORDS = {
   'button-confirm': [],
   'button-not-turned': [],
   'button-im-back': [],
+  'button-have-time': [],
+  'button-no-time': [],
   'button-set-at': [],
   'button-all-marked': [],
   'button-bolt-done': [],

@@ -47,6 +47,7 @@ export const PROCEDURE_WORDS = {
   'fault-early': [],
   'fault-soft': [],
   'fault-over': [],
+  'fault-under': [],
   'fault-snapped': [],
   'fault-out-of-order': [],
   'fault-replaced': [],

@@ -22,7 +22,7 @@ function inSecondPass(recovery: Recovery): Workbench {
 /** An angle pass with a rule, worked to its second bolt. */
 function inAngle(recovery: Recovery): Workbench {
   const w = new Workbench(joint([{ torque: 30 }, { angle: 90, recovery }]));
-  w.all(setAt(30), bolt(1), bolt(2), bolt(3), setAt(90), 'all-marked', bolt(1));
+  w.all('have-time', setAt(30), bolt(1), bolt(2), bolt(3), setAt(90), 'all-marked', bolt(1));
   return w;
 }
 
@@ -155,13 +155,38 @@ describe('a new bolt', () => {
 describe('repeating a torque pass', () => {
   test('is refused once one of its bolts has had an angle since it was slack', () => {
     const w = new Workbench(joint([{ torque: 30 }, { angle: 90 }, { torque: 60 }]));
-    w.all(setAt(30), bolt(1), bolt(2), bolt(3), setAt(90), 'all-marked', bolt(1), bolt(2), bolt(3), setAt(60), bolt(1));
+    w.all(
+      'have-time',
+      setAt(30),
+      bolt(1),
+      bolt(2),
+      bolt(3),
+      setAt(90),
+      'all-marked',
+      bolt(1),
+      bolt(2),
+      bolt(3),
+      setAt(60),
+      bolt(1),
+    );
     expect(codes(w.give('repeat-pass'))).toEqual(['repeat-refused-angle']);
   });
 
   test('is possible again after a full slackening, and for bolts that had no angle', () => {
     const slackened = new Workbench(joint([{ angle: 90 }, { slacken: 360 }, { torque: 30 }]));
-    slackened.all(setAt(90), 'all-marked', bolt(1), bolt(2), bolt(3), bolt(1), bolt(2), bolt(3), setAt(30), bolt(1));
+    slackened.all(
+      'have-time',
+      setAt(90),
+      'all-marked',
+      bolt(1),
+      bolt(2),
+      bolt(3),
+      bolt(1),
+      bolt(2),
+      bolt(3),
+      setAt(30),
+      bolt(1),
+    );
     expect(slackened.give('repeat-pass').verdict).toBe('asked');
     const others = new Workbench(
       joint([
@@ -169,7 +194,7 @@ describe('repeating a torque pass', () => {
         { torque: 30, of: [3] },
       ]),
     );
-    others.all(setAt(90), 'all-marked', bolt(1), bolt(2), setAt(30));
+    others.all('have-time', setAt(90), 'all-marked', bolt(1), bolt(2), setAt(30));
     expect(others.give('repeat-pass').verdict).toBe('asked');
   });
 });

@@ -38,6 +38,7 @@ const USUAL: Readonly<Record<string, Said>> = {
   done: count(6),
   ends: replies([PRESSURE_CAP, reply('end-dropped', {})]),
   expected: count(6),
+  floor: quantity({ printed: '90 lbf·ft', value: 90, unit: 'lbf·ft' }),
   formula: text('share = 100 · lowest / highest'),
   fault: replies([reply('fault-snapped', {})]),
   given: digits(30),

@@ -1,4 +1,4 @@
-import { clock, count, degrees, type Reply, reply, text } from '../../phrasing/reply';
+import { clock, count, degrees, quantity, type Reply, reply, text } from '../../phrasing/reply';
 import type { Pass, Step } from '../../procedure/procedure';
 import type { Moment } from '../entry';
 import type { Job } from '../job';
@@ -6,15 +6,26 @@ import { clockOf, markDegrees } from '../marks';
 import { passStatesOf } from '../place';
 import { type Place, passIn, stepIn } from '../plan';
 import { boltsLeft, passState } from '../tightening';
+import { isTimeAsked } from '../time-gate';
 import { nextBolt, orderToSettle, patternOf } from './fastener';
 import { setWrench } from './setting';
 import { hazards, phaseBegins, timerReply } from './step';
 
-export function announcePass(job: Job, place: Place & { readonly kind: 'pass' }, now: Moment): readonly Reply[] {
+type AtPass = Place & { readonly kind: 'pass' };
+
+/** While the time for it is asked nothing more is told: what to set comes with the answer. */
+export function announcePass(job: Job, place: AtPass, now: Moment): readonly Reply[] {
+  const { step, passes } = stepIn(job.plan, place.step);
+  const opening = passes[0]?.id === place.pass && !job.begun.has(step.id) ? tighteningBegins(job, step, passes) : [];
+  return isTimeAsked(job) ? opening : passAnnounced(job, place, now, opening);
+}
+
+/** A pass after what opens the whole tightening, if that is still to be said. */
+export function passAnnounced(job: Job, place: AtPass, now: Moment, opening: readonly Reply[]): readonly Reply[] {
   const { step, passes } = stepIn(job.plan, place.step);
   const pass = passIn(job.plan, place.step, place.pass);
   const begins = [
-    ...(passes[0]?.id === pass.id && !job.begun.has(step.id) ? tighteningBegins(job, step, passes) : []),
+    ...opening,
     reply('pass-begins', {
       pass: text(pass.say),
       number: count(passes.indexOf(pass) + 1),
@@ -31,7 +42,7 @@ export function announcePass(job: Job, place: Place & { readonly kind: 'pass' },
     case 'work':
       return [
         ...(untouched && pass.kind === 'slacken' ? [...begins, ...setWrench(job, pass, now)] : []),
-        ...(untouched && pass.kind === 'angle' ? [coaching(passes, pass)] : []),
+        ...(untouched && pass.kind === 'angle' ? [coaching(passes, pass), ...floorAsked(pass)] : []),
         ...nextBolt(job, step, pass),
       ];
     case 'sort':
@@ -50,14 +61,14 @@ function tighteningBegins(job: Job, step: Step, passes: readonly Pass[]): readon
     reply('step', { text: text(step.say) }),
     ...(view ? [reply('seen-from', { view: text(view) })] : []),
     ...(passes.some((p) => p.generated) ? [reply('order-generated', {})] : []),
-    ...(asksForTime(passes)
+    ...(isTimeAsked(job)
       ? [reply('time-asked', { bolts: count(passes.flatMap((p) => p.order).length), passes: count(passes.length) })]
       : []),
   ];
 }
 
-/** A tightening with angles is not left half done, so the time for it is asked before the first bolt. */
-const asksForTime = (passes: readonly Pass[]): boolean => passes.some((p) => p.kind === 'angle');
+const floorAsked = ({ floor }: Pass & { readonly kind: 'angle' }): readonly Reply[] =>
+  floor ? [reply('floor-asked', { floor: quantity(floor) })] : [];
 
 /** How an angle is given: in how many swings, and where the mark stands at the end. */
 function coaching(passes: readonly Pass[], pass: Pass & { readonly kind: 'angle' }): Reply {

@@ -7,6 +7,7 @@ import type { Job } from '../job';
 import { boltAt, here, passAt } from './at-pass';
 import { whatBlocks } from './bolt';
 import { faultEntry } from './fault';
+import { readingFirst } from './floor';
 import { after } from './settle';
 
 /** Total degrees turned so far on the expected bolt. Over the window is a fault, inside it the bolt is done. */
@@ -39,6 +40,8 @@ function turnedTo(job: Job, total: number, now: Moment): Decision {
   }
   if (total < pass.window.least)
     return does([turn], [reply('angle-so-far', { degrees: heard, left: degrees(pass.degrees - total) })]);
+  const first = readingFirst(at, bolt);
+  if (first) return does([turn], [reply('angle-heard', { degrees: heard }), first]);
   const entries: readonly EntryBody[] = [turn, { kind: 'bolt-done', ...here(at), bolt, inOrder: true }];
   const echo = echoBolt(after(job, entries, now), at.step, pass, bolt);
   return does(entries, [reply('angle-heard', { degrees: heard }), ...echo]);

@@ -8,6 +8,7 @@ import type { Job } from '../job';
 import { isTorque } from '../setting';
 import { boltState } from '../tightening';
 import { type AtBolt, type AtPass, boltAt, here, isQuiet, passAt } from './at-pass';
+import { readingFirst } from './floor';
 import { after } from './settle';
 
 export { type AtPass, passAt } from './at-pass';
@@ -72,6 +73,8 @@ function report(job: Job, at: AtBolt, bolt: number, now: Moment): Decision {
     case 'open':
       break;
   }
+  const first = blocks(at) ? undefined : readingFirst(at, bolt);
+  if (first) return refused(first);
   if (bolt === at.bolt) return inOrder(job, at, bolt, now);
   return blocks(at) ? refused(whatBlocks(at, at.bolt)) : astray(job, at, bolt);
 }
@@ -127,6 +130,8 @@ export function boltsDone(job: Job, c: Command): Decision {
   const open = run.filter((b) => boltState(at.state, b).kind === 'open');
   if (start < 0 || end < start || from !== at.bolt || open.length !== run.length)
     return refused(reply('which-bolt', { bolt: count(at.bolt) }));
+  const [unread] = run.flatMap((bolt) => readingFirst(at, bolt) ?? []);
+  if (unread) return refused(unread);
   const entries = run.map((bolt): EntryBody => ({ kind: 'bolt-done', ...here(at), bolt, inOrder: true }));
   const next = at.pass.order.find((b) => !run.includes(b) && boltState(at.state, b).kind !== 'done');
   const said = next === undefined ? [] : [reply('next-number', { next: count(next) })];

@@ -5,6 +5,7 @@ import { type Decision, refused, told } from '../decision';
 import type { Moment } from '../entry';
 import { holdOf } from '../hold';
 import type { Job } from '../job';
+import { isTimeAsked } from '../time-gate';
 import { allMarked, pastBy, soFar } from './angle';
 import { isAsking, tell } from './asking';
 import { boltDone, boltsDone, clickedOrDone } from './bolt';
@@ -13,6 +14,7 @@ import { control, isControl } from './control';
 import { markAt, noMark, notSure, turned } from './doubt';
 import { cameOff, checkedBy, closeEnd, droppedOne, foundIt, putOnList } from './ends';
 import { boltReplaced, clickedTwice, fault, outOfOrder } from './fault';
+import { torqueRead } from './floor';
 import { leave } from './leaving';
 import { cancelPending, confirmPending } from './pending';
 import { goAhead, repeatPass, signOff, skipStep, slackenAll } from './permission';
@@ -34,8 +36,22 @@ export function decide(job: Job, c: Command, now: Moment): Decision {
   if (job.paused) return refused(reply('paused', {}));
   const hold = holdOf(job);
   if (hold && !WHILE_ON_HOLD.has(c.rule)) return refused(reply('job-on-hold', { bolt: count(hold.bolt) }));
+  if (isTimeAsked(job) && WORK_ON_BOLTS.has(c.rule)) return refused(reply('time-first', {}));
   return settle(job, work(job, c, now), now);
 }
+
+/** What waits until it is said that there is time for the whole tightening. */
+const WORK_ON_BOLTS: ReadonlySet<RuleName> = new Set([
+  'set-at',
+  'all-marked',
+  'done',
+  'clicked',
+  'bolt-done',
+  'bolts-done',
+  'so-far',
+  'past-by',
+  'next-pass-ready',
+]);
 
 /** With a bolt broken, nothing but what settles it, and what has nothing to do with the engine. */
 export const WHILE_ON_HOLD: ReadonlySet<RuleName> = new Set([
@@ -72,9 +88,9 @@ function work(job: Job, c: Command, now: Moment): Decision {
     case 'answer':
       return answer(job, c, now);
     case 'measured':
-      return measured(job, c, now);
+      return torqueRead(job, c) ?? measured(job, c, now);
     case 'measured-at':
-      return measuredAt(job, c, now);
+      return torqueRead(job, c) ?? measuredAt(job, c, now);
     case 'start-timer':
       return startTimer(job, now);
     case 'end-closed':
@@ -134,7 +150,7 @@ function work(job: Job, c: Command, now: Moment): Decision {
     case 'adapter-off':
       return adapterOff(job);
     case 'have-time':
-      return haveTime(job);
+      return haveTime(job, now);
     case 'no-time':
       return noTime(job);
     case 'next-pass-ready':

@@ -6,7 +6,7 @@ import type { EntryBody, Moment } from '../entry';
 import type { Job } from '../job';
 import { clockOf, markDegrees, markProof } from '../marks';
 import { passStatesOf } from '../place';
-import { boltState, passState, sinceSlacken } from '../tightening';
+import { boltState, needsReading, passState, sinceSlacken } from '../tightening';
 import { type AtPass, here, passAt } from './at-pass';
 import { whatBlocks } from './bolt';
 import { after } from './settle';
@@ -72,6 +72,9 @@ export function markProved(job: Job, hour: number, now: Moment): Decision {
     does([entry], [...said, ...nextBolt(after(job, [entry], now), step, pass)]);
   switch (proof.kind) {
     case 'turned':
+      // What was not read in the turn cannot be read afterwards.
+      if (needsReading(at.pass, at.state, found.bolt))
+        return refused(reply('floor-unread', { bolt: count(found.bolt) }));
       return proved({ kind: 'bolt-proved', ...of, verdict: 'done' }, reply('mark-proves-done', slots));
     case 'not-turned':
       return proved({ kind: 'bolt-proved', ...of, verdict: 'open' }, reply('mark-proves-open', slots));

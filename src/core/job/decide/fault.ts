@@ -20,7 +20,7 @@ const RULE_FOR: Readonly<Record<Exclude<BoltFault, 'clicked-twice'>, Fault>> = {
   'went-past': 'over',
   snapped: 'snapped',
   'pulled-through': 'over',
-  'under-after-angle': 'soft',
+  'under-after-angle': 'under',
 };
 
 type FaultRule = 'clicked-early' | 'felt-soft' | 'went-past' | 'snapped' | 'pulled-through';

@@ -6,10 +6,12 @@ import type { Moment } from '../entry';
 import type { Job } from '../job';
 import { limitVerdict } from '../limit';
 import { passIn, stepIn } from '../plan';
+import { boltState } from '../tightening';
 import { boltAt } from './at-pass';
 import { writtenAstray } from './bolt';
 import { confirmClose } from './close';
 import { markProved } from './doubt';
+import { floorMissed } from './floor';
 import { gone } from './leaving';
 import { writeReading } from './reading';
 import { adapterConfirmed } from './wrench';
@@ -59,6 +61,11 @@ export function confirmPending(job: Job, now: Moment): Decision {
       return adapterConfirmed(job, q.millimetres === null ? null : { ...q, millimetres: q.millimetres }, now);
     case 'mark':
       return markProved(job, q.clock, now);
+    case 'floor': {
+      const at = boltAt(job);
+      const is = at && boltState(at.state, q.bolt);
+      return at && is ? floorMissed(job, { ...at, bolt: q.bolt, is }, q.value) : refused(reply('not-here', {}));
+    }
     case 'marks':
       return gone(q.leaving, [{ kind: 'marks-read', step: q.step, pass: q.pass }]);
     case 'close-job':

@@ -13,6 +13,7 @@ const UNDOABLE: ReadonlySet<Entry['kind']> = new Set([
   'heads-marked',
   'bolt-done',
   'bolt-turned',
+  'torque-read',
   'bolt-fault',
   'order-broken',
   'pass-waited',

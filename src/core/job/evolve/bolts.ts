@@ -38,6 +38,12 @@ export function boltDone(job: Job, at: AtBolt, inOrder: boolean): Job {
   return inBolt(job, at, { kind: 'done', inOrder, doubtful: job.dropped.has(tool ?? '') });
 }
 
+export function torqueRead(job: Job, entry: Entry & { readonly kind: 'torque-read' }): Job {
+  if (!entry.over) return job;
+  const { read } = passState(passStatesOf(job, entry.step), entry.pass);
+  return inPass(job, entry, { read: new Set(read).add(entry.bolt) });
+}
+
 export const boltTurned = (job: Job, at: AtBolt, degrees: number): Job => inBolt(job, at, { kind: 'partial', degrees });
 
 export function boltUnknown(job: Job, at: AtBolt, why: UnknownWhy): Job {

@@ -3,13 +3,13 @@ import type { Pass, Step } from '../../procedure/procedure';
 import type { RuleName } from '../command';
 import { passAt } from '../decide/at-pass';
 import { mayRepeat } from '../decide/permission';
-import { isBeforeBoltOne } from '../decide/time';
 import type { Job } from '../job';
 import { passStatesOf } from '../place';
 import { type PassPart, passesOf } from '../plan';
 import { isTorque, settingOf, type TorquePass } from '../setting';
 import { passState } from '../tightening';
-import { checkedByOffer, integers, LENGTH, named, offer, range, TURNED } from './domains';
+import { isBeforeBoltOne, isTimeAsked } from '../time-gate';
+import { checkedByOffer, integers, LENGTH, named, offer, options, range, TURNED } from './domains';
 
 const PASS_ASKING: readonly RuleName[] = [
   'tell-torque',
@@ -33,7 +33,8 @@ export function passOffers(job: Job, step: Step, pass: Pass, part: PassPart): re
         ];
   return [
     ...asking,
-    ...(isBeforeBoltOne(job) ? [offer('have-time'), offer('no-time')] : []),
+    ...(isTimeAsked(job) ? [offer('have-time')] : []),
+    ...(isBeforeBoltOne(job) ? [offer('no-time')] : []),
     ...inPart(job, step, pass, part, bolt),
   ];
 }
@@ -132,8 +133,19 @@ const angleTalk = (pass: Pass & { readonly kind: 'angle' }, unknown: boolean): r
   offer('went-past'),
   offer('felt-soft'),
   offer('tell-angle-left'),
+  ...floorOffers(pass),
   ...(unknown ? [offer('mark-at', { clock: integers(range(1, 12, 1)) }), offer('no-mark')] : []),
 ];
+
+/** The torque at the end of a turn, where the pass asks for it. */
+export function floorOffers(pass: Pass): readonly Offer[] {
+  if (pass.kind !== 'angle' || !pass.floor) return [];
+  const { unit, value } = pass.floor;
+  const most = Math.ceil(3 * value);
+  const reading: SlotDomain = { kind: 'reading', least: 1, most, decimals: 0, units: [unit], unitNeeded: false };
+  const place = options(pass.order.map((bolt) => ({ id: String(bolt), say: [String(bolt)] })));
+  return [offer('measured', { reading }), offer('measured-at', { place, reading })];
+}
 
 /** Swings are told to five degrees, or to one where the window is too narrow for that. */
 function swings({ window }: Pass & { readonly kind: 'angle' }): readonly number[] {

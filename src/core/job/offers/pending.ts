@@ -3,7 +3,7 @@ import type { Job } from '../job';
 import type { Pending } from '../pending';
 import { passIn, stepIn } from '../plan';
 import { integers, LENGTH, offer, range, TURNED } from './domains';
-import { doubt } from './pass';
+import { doubt, floorOffers } from './pass';
 import { readingOf } from './step';
 
 const CONFIRM: readonly Offer[] = [offer('confirm'), offer('cancel')];
@@ -24,6 +24,8 @@ export function pendingOffers(job: Job, pending: Pending): readonly Offer[] {
       const spec = step.kind === 'measure' ? step.readings.find((r) => r.id === pending.reading) : undefined;
       return [...(spec ? [offer('measured', { reading: readingOf(spec) })] : []), ...CONFIRM];
     }
+    case 'floor':
+      return [...floorOffers(passIn(job.plan, pending.step, pending.pass)), ...CONFIRM];
     case 'mark':
       return [offer('mark-at', { clock: integers(range(1, 12, 1)) }), ...CONFIRM];
     case 'adapter':

@@ -65,7 +65,9 @@ function anglePass(text: PassText, common: PassCommon, at: Path, report: Report)
   const { least, most } = range.window;
   const window: Window = { least: inDegrees(least, range.unit), most: inDegrees(most, range.unit) };
   if (!holds(window, degrees, here, report)) return null;
-  return { ...common, kind: 'angle', degrees, window, swings: text.swings ?? 1 };
+  const floor = text.floor === undefined ? undefined : readQuantity(text.floor, 'torque', [...at, 'floor'], report);
+  if (floor === null) return null;
+  return { ...common, kind: 'angle', degrees, window, swings: text.swings ?? 1, ...(floor && { floor }) };
 }
 
 function inDegrees(value: number, unit: UnitName): number {

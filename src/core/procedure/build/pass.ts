@@ -112,8 +112,13 @@ function kindOf(text: PassText, at: Path, report: Report): PassKind | null {
     return null;
   }
   const allowed: readonly string[] =
-    kind === 'torque' || kind === 'repeat' ? ['window'] : kind === 'angle' ? ['window', 'swings'] : [];
-  for (const key of ['window', 'swings', ...(kind === 'wait' ? (['of', 'order', 'tool'] as const) : [])] as const)
+    kind === 'torque' || kind === 'repeat' ? ['window'] : kind === 'angle' ? ['window', 'swings', 'floor'] : [];
+  for (const key of [
+    'window',
+    'swings',
+    'floor',
+    ...(kind === 'wait' ? (['of', 'order', 'tool'] as const) : []),
+  ] as const)
     if (text[key] !== undefined && !allowed.includes(key))
       report.error('stray-key', [...at, key], key, `"${key}" means nothing in a ${kind} pass.`, 'Delete it.');
   return kind;

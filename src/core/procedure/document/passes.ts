@@ -23,6 +23,9 @@ export const pass = z
     slacken: quantity.optional().meta({ description: 'How far each fastener is backed off.' }),
     wait: id.optional().meta({ description: 'The timer to wait for; it is started when the pass is reached.' }),
     window: quantity.optional().meta({ description: 'The lowest and highest torque that count: 38–42 N·m.' }),
+    floor: quantity
+      .optional()
+      .meta({ description: 'The torque read at the end of an angle must be over this: 90 lbf·ft.' }),
     swings: z.number().int().min(1).max(12).optional(),
     of: subset.optional(),
     order: order.optional(),

@@ -11,6 +11,7 @@ import type { Job } from '../../job';
 import { workPlace } from '../../place';
 import { stepIn } from '../../plan';
 import { boltsLeft, expectedBolt } from '../../tightening';
+import { isTimeAsked } from '../../time-gate';
 import { timeLeft } from '../../timer';
 import type { AtPass } from '../at-pass';
 
@@ -18,6 +19,7 @@ import type { AtPass } from '../at-pass';
 export function tellNext(job: Job, at: AtPass | undefined, now: Moment): readonly Reply[] {
   const hold = holdOf(job);
   if (hold) return [reply('job-on-hold', { bolt: count(hold.bolt) })];
+  if (isTimeAsked(job)) return announce(job, now);
   if (at && at.part === 'work') return nextBolt(job, at.step, at.pass);
   if (at && at.part === 'set') return setWrench(job, at.pass, now);
   return announce(job, now);
