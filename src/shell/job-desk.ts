@@ -1,6 +1,9 @@
 import { announce } from '../core/job/announce';
+import { chooseWrench } from '../core/job/decide/wrench';
 import { durability, type Entry, type EntryBody, type Moment } from '../core/job/entry';
 import { fold } from '../core/job/evolve';
+import type { Job } from '../core/job/job';
+import { ownWrenches } from '../core/job/own-wrenches';
 import { planOf } from '../core/job/plan';
 import type { JobCard, LogStore } from '../core/log/log-store';
 import { type Reply, reply, text } from '../core/phrasing/reply';
@@ -12,6 +15,7 @@ import { taught } from '../core/view/build-bench';
 import { Desk } from '../machine/desk';
 import type { DeskParts } from '../machine/desk-parts';
 import { LogWriter } from '../store/log-writer';
+import type { Settings } from '../ui/setup/settings';
 import { type OpenFault, readJob } from './job-log';
 import { checkDocument } from './library';
 
@@ -27,6 +31,8 @@ export type DeskHost = {
   readonly voice: Voice;
   readonly after: DeskParts['after'];
   readonly perform: DeskParts['perform'];
+  /** Who works here, and with what: from Setup. */
+  readonly settings: () => Pick<Settings, 'people' | 'wrenches'>;
 };
 
 export type OpenJob = {
@@ -64,6 +70,7 @@ export async function beginJob(host: DeskHost, start: NewJob): Promise<Result<Op
     text: start.text,
     textHash: hash(start.text),
     machine: start.machine,
+    people: host.settings().people,
   };
   const writer = new LogWriter<EntryBody>({ store, hash, after, durability, jobId: id });
   return openSession(host, card, procedure, writer, [], [first, { kind: 'session-opened' }]);
@@ -84,6 +91,19 @@ export async function resumeJob(host: DeskHost, id: string): Promise<Result<Open
 export const reopenJob = (host: DeskHost, open: OpenJob): Promise<Result<OpenJob, OpenFault>> =>
   openSession(host, open.card, open.procedure, open.writer, open.desk.snapshot.entries, [{ kind: 'session-opened' }]);
 
+/** The owner's wrenches for the tools of the document, as far as the job does not have them yet. */
+const chosen = (job: Job, host: DeskHost): readonly EntryBody[] =>
+  ownWrenches(job, host.settings().wrenches).map((choice) => ({ kind: 'wrench-chosen' as const, ...choice }));
+
+/** What changed in Setup while a job is open: told like an answer, because another setting may be due. */
+export function takeWrenches(desk: Desk, host: DeskHost): void {
+  const now = { at: host.clock.wall(), mono: host.clock.mono(), session: host.session };
+  for (const { tool, wrench } of ownWrenches(desk.job, host.settings().wrenches)) {
+    const { entries, replies } = chooseWrench(desk.job, tool, wrench, now);
+    desk.report(entries, replies);
+  }
+}
+
 async function openSession(
   host: DeskHost,
   card: JobCard,
@@ -93,10 +113,17 @@ async function openSession(
   opening: readonly EntryBody[],
 ): Promise<Result<OpenJob, OpenFault>> {
   const now = (): Moment => ({ at: host.clock.wall(), mono: host.clock.mono(), session: host.session });
-  const begun = writer.record(opening, { ...now(), who: card.who });
-  const written = await begun.written;
-  if (!written.ok) return fail({ code: 'store', fault: written.error });
-  const entries = [...before, ...begun.entries];
+  const entries = [...before];
+  const write = async (bodies: readonly EntryBody[]) => {
+    const begun = writer.record(bodies, { ...now(), who: card.who });
+    entries.push(...begun.entries);
+    return begun.written;
+  };
+  const opened = await write(opening);
+  if (!opened.ok) return fail({ code: 'store', fault: opened.error });
+  const wrenches = chosen(fold(planOf(procedure), entries), host);
+  const ready = wrenches.length > 0 ? await write(wrenches) : opened;
+  if (!ready.ok) return fail({ code: 'store', fault: ready.error });
   const job = fold(planOf(procedure), entries);
   const { tongue, store } = host;
   const desk = new Desk({

@@ -64,7 +64,7 @@ export function roomsOf(parts: ShellParts, { settings, perform, changed }: Hooks
   const sound = new Sound(parts.sound, settings);
   const host = (): DeskHost => {
     const { ear: recogniser, voice } = sound;
-    return { store, hash, clock, newId, tongue, after, session, recogniser, voice, perform };
+    return { store, hash, clock, newId, tongue, after, session, recogniser, voice, perform, settings };
   };
   const seat = new Seat(host, notices, say, changed);
   const library = new Library(store, parts.documents, changed);

@@ -4,7 +4,7 @@ import type { Result } from '../core/result';
 import { flushWhenHidden } from '../store/flush-when-hidden';
 import type { Say } from '../ui/words/words';
 import { openFaultWords, storeFaultWords } from './fault-words';
-import { type DeskHost, type OpenJob, reopenJob } from './job-desk';
+import { type DeskHost, type OpenJob, reopenJob, takeWrenches } from './job-desk';
 import type { OpenFault } from './job-log';
 import type { NoticeBoard } from './notice-board';
 import type { RecordSource } from './record-room';
@@ -50,6 +50,11 @@ export class Seat {
     void this.leave();
     this.#sit(opened.value);
     return true;
+  }
+
+  /** Setup has changed: a wrench may have been entered or calibrated. */
+  wrenchesChanged(): void {
+    if (this.#open) takeWrenches(this.#open.desk, this.host());
   }
 
   /** Leaves the job as it stands, with everything written. */

@@ -155,7 +155,8 @@ export class Shell {
       case 'remove-procedure':
         return library.remove(event.id);
       case 'setting-changed':
-        return this.#settings.change(withVoice({ ...this.settings, [event.key]: event.value }, this.#systemVoices));
+        await this.#settings.change(withVoice({ ...this.settings, [event.key]: event.value }, this.#systemVoices));
+        return event.key === 'wrenches' ? seat.wrenchesChanged() : undefined;
       case 'check-microphone':
         return checks.checkMicrophone();
       case 'check-noise':

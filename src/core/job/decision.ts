@@ -9,8 +9,6 @@ export type Effect =
   | 'record-note'
   | 'take-picture'
   | 'make-hand-over'
-  | 'terse'
-  | 'full'
   | 'slower'
   | 'faster';
 

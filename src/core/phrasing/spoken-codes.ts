@@ -9,6 +9,7 @@ export const SPOKEN_CODES = {
   'pass-begins': ['pass', 'number', 'total', 'bolts'],
   'set-wrench': ['tool', 'setting'],
   'set-wrench-lubricated': ['tool', 'setting', 'lubrication'],
+  'set-terse': ['setting'],
   'set-wrench-corrected': ['tool', 'lubrication', 'setting', 'gives'],
   'with-adapter': ['length', 'way'],
   'setting-below': ['tool', 'setting', 'least', 'most'],

@@ -4,9 +4,11 @@ import { announce, patternOf, whereIs } from '../job/announce';
 import { MANNERS, type RuleName } from '../job/command';
 import { passAt } from '../job/decide/bolt';
 import type { Moment } from '../job/entry';
+import { holdOf } from '../job/hold';
 import type { Job } from '../job/job';
 import { nextReading, placeOf, workPlace } from '../job/place';
 import { stepIn } from '../job/plan';
+import { settingOf, type TorquePass } from '../job/setting';
 import { teachingOffers } from '../job/teaching';
 import { boltState, expectedBolt, markDegrees } from '../job/tightening';
 import { timeLeft } from '../job/timer';
@@ -89,6 +91,8 @@ const NOT_IN_THE_LINE: ReadonlySet<Reply['code']> = new Set([
 
 function lineNow(job: Job, now: Moment): readonly Reply[] {
   if (job.pending) return [reply('shown-asking', {})];
+  const hold = holdOf(job);
+  if (hold) return [reply('job-on-hold', { bolt: count(hold.bolt) })];
   const at = passAt(job);
   if (at?.part === 'work' && placeOf(job).kind === 'pass') {
     const bolt = expectedBolt(at.pass, at.state);
@@ -100,11 +104,12 @@ function lineNow(job: Job, now: Moment): readonly Reply[] {
 
 function valueNow(job: Job): Reply | undefined {
   const at = passAt(job);
+  if (holdOf(job)) return undefined;
   if (at) {
     switch (at.pass.kind) {
       case 'torque':
       case 'repeat':
-        return figure(at.pass.target);
+        return figure(setNow(job, at.pass));
       case 'angle':
       case 'slacken':
         return reply('shown-degrees', { degrees: degrees(at.pass.degrees) });
@@ -123,12 +128,20 @@ function valueNow(job: Job): Reply | undefined {
 /** A torque in the other unit that wrenches are marked in: as the document prints it beside its own, else converted. */
 function valueAlsoNow(job: Job, alsoIn?: UnitIn<'torque'>): Printed | null {
   const at = passAt(job);
-  if (at?.pass.kind !== 'torque' && at?.pass.kind !== 'repeat') return null;
-  const { target } = at.pass;
+  if ((at?.pass.kind !== 'torque' && at?.pass.kind !== 'repeat') || holdOf(job)) return null;
+  const target = setNow(job, at.pass);
+  // What another wrench or an adapter makes of the maker's figure stands beside it, not in its place.
+  if (target !== at.pass.target) return at.pass.target;
   const unit = alsoIn ?? (target.unit === 'N·m' ? 'lbf·ft' : 'N·m');
   if (unit === target.unit) return null;
   const other = shownIn(target, unit);
   return other.ok ? other.value : null;
+}
+
+/** What is set on the wrench in hand; the maker's own figure where nothing else is known, or nothing can be set. */
+function setNow(job: Job, pass: TorquePass): Printed {
+  const setting = settingOf(job, pass);
+  return setting.kind === 'set' ? setting.set : setting.target;
 }
 
 const figure = (f: Figure): Reply => reply('shown-value', { value: quantity(f) });

@@ -1,10 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import type { UnitIn } from '../../../src/core/fastening/quantity';
+import { phraseAll } from '../../../src/core/phrasing/phrase';
+import type { Reply } from '../../../src/core/phrasing/reply';
 import { benchView } from '../../../src/core/view/build-bench';
 import { timelineOf } from '../../../src/core/view/build-timeline';
 import { atFirstPass, bolt, setAt, type Workbench } from '../job/workbench';
+import { englishBook } from '../phrasing/english';
 
 const show = (replies: readonly { readonly code: string }[]) => replies.map(({ code }) => code).join(' ');
+const valueWords = (replies: readonly Reply[]) => phraseAll(englishBook(), replies).shown;
 const lookAt = (w: Workbench, alsoIn?: UnitIn<'torque'>) =>
   benchView(w.job, w.now(), { show, label: (rule) => rule, examples: new Map(), ...(alsoIn ? { alsoIn } : {}) });
 
@@ -19,6 +23,44 @@ describe('the torque beside the printed one', () => {
 
   test('is left out where it would be the printed one again', () => {
     expect(lookAt(atFirstPass(), 'N·m').valueAlso).toBeNull();
+  });
+});
+
+describe('the value, huge', () => {
+  const shownValue = (w: Workbench) => {
+    const words = { show: valueWords, label: (rule: string) => rule, examples: new Map() };
+    const { value, valueAlso, line } = benchView(w.job, w.now(), words);
+    return { value, valueAlso, line };
+  };
+  const wrench = {
+    id: 'w',
+    say: 'long wrench',
+    unit: 'N·m' as const,
+    least: 10,
+    most: 100,
+    graduation: 1,
+    lever: 300,
+    calibrationDue: null,
+  };
+
+  test('is the maker’s figure where nothing else is known of the wrench', () => {
+    expect(shownValue(atFirstPass())).toMatchObject({ value: '30 N·m', valueAlso: expect.stringMatching(/lbf·ft$/) });
+  });
+
+  test('is what is set on the wrench in hand, with the maker’s figure beside it', () => {
+    const w = atFirstPass();
+    w.write([
+      { kind: 'wrench-chosen', tool: 'torque-wrench', wrench },
+      { kind: 'adapter-on', millimetres: 150 },
+    ]);
+    // 30 · 300 / 450 = 20: US Army TM 9-254.
+    expect(shownValue(w)).toMatchObject({ value: '20 N·m', valueAlso: expect.stringContaining('30 N·m') });
+  });
+
+  test('is none while a broken bolt holds the job, and the line says so', () => {
+    const w = atFirstPass();
+    w.all(setAt(30), bolt(1), 'snapped');
+    expect(shownValue(w)).toMatchObject({ value: null, valueAlso: null, line: expect.stringContaining('on hold') });
   });
 });
 

@@ -38,8 +38,9 @@ export function nextBolt(job: Job, step: Step, pass: Pass): readonly Reply[] {
 export const partly = (pass: Pass & { readonly kind: 'angle' }, bolt: number, turned: number): Reply =>
   reply('bolt-partly', { bolt: count(bolt), degrees: degrees(turned), left: degrees(pass.degrees - turned) });
 
+/** Number, landmark and value; number and value alone where the person asked for numbers only. */
 function inFull(job: Job, step: Step, pass: Pass, bolt: number): readonly Reply[] {
-  const where = text(whereIs(job, step, bolt));
+  const where = text(job.terse ? '' : whereIs(job, step, bolt));
   switch (pass.kind) {
     case 'torque':
     case 'repeat':

@@ -13,7 +13,9 @@ export function setWrench(job: Job, pass: Pass, now: Moment): readonly Reply[] {
   if (isTorque(pass)) return [...doubtReplies(job, pass, now), ...adapterReply(job), settingReply(job, pass)];
   switch (pass.kind) {
     case 'angle':
-      return [reply('set-angle', { tool, degrees: degrees(pass.degrees) })];
+      return job.terse
+        ? [reply('set-terse', { setting: degrees(pass.degrees) })]
+        : [reply('set-angle', { tool, degrees: degrees(pass.degrees) })];
     case 'slacken':
       return [reply('slacken-now', { degrees: degrees(pass.degrees) })];
     case 'wait':
@@ -32,6 +34,7 @@ function settingReply(job: Job, pass: TorquePass): Reply {
   const setting = settingOf(job, pass);
   if (setting.kind === 'refused') return refusalReply(setting.why, tool, setting.target);
   const set = quantity(setting.set);
+  if (job.terse) return reply('set-terse', { setting: set });
   if (setting.corrected) {
     const lubrication = text(pass.lubrication ?? '');
     return reply('set-wrench-corrected', { tool, lubrication, setting: set, gives: quantity(setting.target) });

@@ -34,9 +34,9 @@ export function control(job: Job, c: Command): Decision {
     case 'ears-on':
       return { ...told(reply('ears-are-on', {})), effects: ['ears-on'] };
     case 'terse':
-      return does([{ kind: 'terse-set', terse: true }], [reply('speech-terse', {})], ['terse']);
+      return does([{ kind: 'terse-set', terse: true }], [reply('speech-terse', {})]);
     case 'full':
-      return does([{ kind: 'terse-set', terse: false }], [reply('speech-full', {})], ['full']);
+      return does([{ kind: 'terse-set', terse: false }], [reply('speech-full', {})]);
     case 'slower':
       return { ...told(reply('speech-slower', {})), effects: ['slower'] };
     case 'faster':
