@@ -79,12 +79,13 @@ const shell = new Shell({
           });
           return { recogniser, microphone: recogniser.stream };
         },
-        ownEar: async () => {
+        ownEar: async (onNews) => {
           const { voskRecogniser } = await import('./speech/vosk/recogniser');
           const recogniser = voskRecogniser({
             context: audio.value,
             page: new URL('vosk.html', document.baseURI).href,
             model: await models(),
+            onNews,
             microphone: MICROPHONE,
           });
           return { recogniser, microphone: recogniser.stream };
@@ -104,7 +105,7 @@ const shell = new Shell({
   },
   clips: { record: recordSound, still: takeStill, play: playSound, url: blobUrl },
   models: {
-    keep: async (archive, name) => (await models()).keep(archive, name),
+    keep: async (archive, name, progress) => (await models()).keep(archive, name, progress),
     kept: async () => (await models()).kept(),
     clear: async () => (await models()).clear(),
   },
@@ -154,8 +155,9 @@ if (import.meta.env.PROD) {
   const { keepOffline } = await import('./offline/keep-offline');
   void keepOffline({
     busy: () => shell.jobOpen,
-    tell: ({ state }) => {
-      root.dataset.offline = state;
+    tell: (report) => {
+      root.dataset.offline = report.state;
+      shell.offline(report);
     },
   });
 }

@@ -45,6 +45,14 @@ export async function bringFile({ what, file }: FileChosen, rooms: Rooms): Promi
   }
 }
 
+/** The practice plate, with someone who tells what to say. */
+export async function beginTour(rooms: Rooms): Promise<boolean> {
+  const { guide, TOUR } = await import('./tour');
+  const isBegun = await rooms.jobs.rehearse(TOUR);
+  if (isBegun) guide(rooms);
+  return isBegun;
+}
+
 /** Clears this machine; false where another tab is writing, or a job would not go. */
 export async function deleteEverything(rooms: Rooms): Promise<boolean> {
   const { jobs, library, models, notices, say } = rooms;

@@ -1,13 +1,18 @@
 import type { Result } from '../core/result';
 import type { ModelFault } from '../speech/vosk/archive-fault';
-import type { KeptModel } from '../speech/vosk/model-shelf';
+import type { KeptModel, ShelfProgress } from '../speech/vosk/model-shelf';
+import type { VoskNews } from '../speech/vosk/recogniser';
 import type { ModelState } from '../ui/setup/listening-setup';
 import type { Say } from '../ui/words/words';
 import type { NoticeBoard } from './notice-board';
 
 /** Where a model of the person's own is checked and kept. Fetched only when it is asked for. */
 export type ModelParts = {
-  readonly keep: (archive: Blob, name: string) => Promise<Result<KeptModel, ModelFault>>;
+  readonly keep: (
+    archive: Blob,
+    name: string,
+    progress: (now: ShelfProgress) => void,
+  ) => Promise<Result<KeptModel, ModelFault>>;
   readonly kept: () => Promise<KeptModel | null>;
   readonly clear: () => Promise<void>;
 };
@@ -32,8 +37,12 @@ export class ModelDesk {
 
   /** Checks and keeps an archive; true where there is a new model now. The one before stays where it is no model. */
   async bring(file: File): Promise<boolean> {
-    this.notices.news('model', this.say('model-checking', { file: file.name }));
-    const kept = await this.parts.keep(file, file.name);
+    const checked = (percent: number) =>
+      this.notices.news('model', this.say('model-checking', { file: file.name, percent }));
+    checked(0);
+    const kept = await this.parts.keep(file, file.name, (now) => {
+      if (now.stage === 'checking') checked(10 * Math.floor((10 * now.done) / now.total));
+    });
     this.notices.clear('model');
     if (!kept.ok) {
       const { modelFaultWords } = await import('./model-fault-words');
@@ -43,6 +52,12 @@ export class ModelDesk {
     this.#kept = kept.value;
     this.notices.news('model', this.say('model-kept', { name: kept.value.name, words: kept.value.wordCount }));
     return true;
+  }
+
+  /** What the recogniser on it has to tell while it is loaded and given grammars. */
+  tell(news: VoskNews): void {
+    if (news.type === 'loading') this.notices.news('model-loading', this.say('model-loading'));
+    else this.notices.news('model-words', this.say('model-words-missing', { words: news.words.join(', ') }));
   }
 
   async clear(): Promise<void> {

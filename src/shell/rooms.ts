@@ -61,7 +61,11 @@ export function roomsOf(parts: ShellParts, { settings, perform, changed }: Hooks
       '',
     );
   const notices = new NoticeBoard(changed);
-  const sound = new Sound(parts.sound, settings);
+  const models = new ModelDesk(parts.models, say, notices);
+  const sound = new Sound(parts.sound, settings, (news) => models.tell(news));
+  sound.ear.on(({ type }) => {
+    if (type === 'ready' || type === 'failed') notices.clear('model-loading');
+  });
   const host = (): DeskHost => {
     const { ear: recogniser, voice } = sound;
     return { store, hash, clock, newId, tongue, after, session, recogniser, voice, perform, settings };
@@ -94,6 +98,6 @@ export function roomsOf(parts: ShellParts, { settings, perform, changed }: Hooks
     clips: new Clips({ ...clipHost, stopOnly: () => grammarOf('stop') }),
     checks: new SoundChecks({ ear: sound.ear, after, grammar: () => grammarOf('tell-next', 'tell-place'), changed }),
     storage: new StorageWatch(store, say, notices),
-    models: new ModelDesk(parts.models, say, notices),
+    models,
   };
 }

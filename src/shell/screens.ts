@@ -3,6 +3,7 @@ import type { Screen } from '../ui/app';
 import type { ScreenName } from '../ui/events';
 import type { Acknowledgement } from '../ui/setup/about';
 import type { Settings } from '../ui/setup/settings';
+import type { OfflineState } from '../ui/setup/storage-setup';
 import type { VoiceChoice } from '../ui/setup/voice-setup';
 import { benchScreen } from './bench-screen';
 import type { RecordDesk } from './record-desk';
@@ -15,6 +16,7 @@ export type Shown = {
   readonly record: RecordDesk;
   readonly systemVoices: readonly VoiceChoice[];
   readonly acknowledgements: readonly Acknowledgement[];
+  readonly offline: OfflineState;
 };
 
 /** What is on the screen, from what everybody has. Where there is no job to show, the list of jobs stands in. */
@@ -33,6 +35,7 @@ export function screenOf(shown: Shown, rooms: Rooms, parts: ShellParts): Screen 
         jobs: lines.filter(({ card }) => !card.closed),
         procedures,
         people,
+        isNew: lines.length === 0 && procedures.length > 0,
       };
     case 'bench':
       return bench(rooms, parts, shown.settings) ?? list;
@@ -54,6 +57,7 @@ export function screenOf(shown: Shown, rooms: Rooms, parts: ShellParts): Screen 
         acknowledgements: shown.acknowledgements,
         model: rooms.models.state,
         storage: storage.state,
+        offline: shown.offline,
       };
     default:
       return assertNever(shown.name);

@@ -6,8 +6,9 @@ import type { ScreenName, UiEvent } from '../ui/events';
 import type { Notice } from '../ui/notices';
 import type { Acknowledgement } from '../ui/setup/about';
 import type { Settings } from '../ui/setup/settings';
+import type { OfflineState } from '../ui/setup/storage-setup';
 import type { VoiceChoice } from '../ui/setup/voice-setup';
-import { bringFile, deleteEverything, performEffect } from './errands';
+import { beginTour, bringFile, deleteEverything, performEffect } from './errands';
 import { RecordDesk } from './record-desk';
 import { type Rooms, roomsOf } from './rooms';
 import { screenOf } from './screens';
@@ -24,6 +25,7 @@ export class Shell {
   #screen: ScreenName = 'start';
   #systemVoices: readonly VoiceChoice[] = [];
   #acknowledgements: readonly Acknowledgement[] = [];
+  #offline: OfflineState = null;
   readonly #rooms: Rooms;
   readonly #record: RecordDesk;
   readonly #settings: SettingsDesk;
@@ -90,8 +92,15 @@ export class Shell {
       record: this.#record,
       systemVoices: this.#systemVoices,
       acknowledgements: this.#acknowledgements,
+      offline: this.#offline,
     };
     return screenOf(shown, this.#rooms, this.parts);
+  }
+
+  /** What the browser has kept of the program for a day without a network. */
+  offline(state: OfflineState): void {
+    this.#offline = state;
+    this.#changed();
   }
 
   readonly on = (event: UiEvent): void => {
@@ -113,6 +122,12 @@ export class Shell {
         return this.#toBench(await jobs.begin(event.procedure, event.machine, event.who));
       case 'rehearse':
         return this.#toBench(await jobs.rehearse(event.procedure, this.settings.people[0]));
+      case 'begin-tour':
+        return this.#toBench(await beginTour(this.#rooms));
+      case 'end-tour':
+        await seat.leave();
+        notices.clear('rehearsal');
+        return this.#go('start');
       case 'resume-job':
         return this.#toBench(await jobs.resume(event.id), event.id);
       case 'hand-over-job':
@@ -225,6 +240,7 @@ export class Shell {
 const NEEDS_SOUND: ReadonlySet<UiEvent['type']> = new Set([
   'start-tapped',
   'begin-job',
+  'begin-tour',
   'rehearse',
   'resume-job',
   'hand-over-job',

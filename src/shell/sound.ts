@@ -1,5 +1,6 @@
 import type { Recogniser, Voice } from '../core/ports';
 import type { Result } from '../core/result';
+import type { VoskNews } from '../speech/vosk/recogniser';
 import type { Settings } from '../ui/setup/settings';
 import type { VoiceChoice } from '../ui/setup/voice-setup';
 import { SharedEar } from './shared-ear';
@@ -12,7 +13,7 @@ export type EarMade = { readonly recogniser: Recogniser; readonly microphone: ()
 export type SoundMakers = {
   readonly ear: () => EarMade;
   /** On a model of the person's own, fetched only when it is chosen. */
-  readonly ownEar: () => Promise<EarMade>;
+  readonly ownEar: (tell: (news: VoskNews) => void) => Promise<EarMade>;
   /** The settings are asked before each sentence, so that a change of speed is heard at once. */
   readonly voice: (settings: () => Settings) => Voice;
   readonly systemVoice: (settings: () => Settings) => Voice;
@@ -40,6 +41,7 @@ export class Sound {
   constructor(
     private readonly parts: SoundParts,
     private readonly settings: () => Settings,
+    private readonly tell: (news: VoskNews) => void,
   ) {
     this.ear = new SharedEar(parts.typed());
     this.voice = new SwitchedVoice(parts.silent());
@@ -93,7 +95,7 @@ export class Sound {
 
   /** The ear listens with another recogniser; a slow one may come when something else has been chosen again. */
   async #changeEar(makers: SoundMakers, chosen: Settings['recogniser']): Promise<void> {
-    const made = chosen === 'typed' ? null : chosen === 'embedded' ? makers.ear() : await makers.ownEar();
+    const made = chosen === 'typed' ? null : chosen === 'embedded' ? makers.ear() : await makers.ownEar(this.tell);
     if (this.#ear !== chosen) {
       made?.recogniser.close();
       return;

@@ -10,6 +10,9 @@ export type UiEvent =
   | { readonly type: 'start-tapped' }
   | { readonly type: 'open-screen'; readonly name: ScreenName }
   | { readonly type: 'notice-dismissed'; readonly id: string }
+  /** The practice job with someone who tells what to say; and away from it. */
+  | { readonly type: 'begin-tour' }
+  | { readonly type: 'end-tour' }
   // jobs
   | { readonly type: 'begin-job'; readonly procedure: string; readonly machine: string; readonly who: string }
   | { readonly type: 'resume-job'; readonly id: string }

@@ -108,6 +108,9 @@ describe.skipIf(!chromiumPath).each([
     await typed('it reads top on the handle side');
     await at('ready.by-hand');
     await on('tighten.tighten-plate.first.set');
+    // There is time for it, and the wrench is set.
+    await hand.on();
+    await button('Wrench is set').waitFor();
     await on('tighten.tighten-plate.first.work');
     for (const bolts of [1, 2, 3]) {
       await hand.on();

@@ -16,6 +16,7 @@ const WORDS = [
   'it reads printed face to the radiator',
   'this step is done',
   'this step is done',
+  'i have the time',
   'set at thirty',
   'bolt one done',
   'bolt two done',

@@ -7,7 +7,7 @@ import { PedalKeys } from './pedal-keys';
 import { PeopleSetup } from './people-setup';
 import { ScreenSetup } from './screen-setup';
 import type { Settings } from './settings';
-import { StorageSetup, type StorageState } from './storage-setup';
+import { type OfflineState, StorageSetup, type StorageState } from './storage-setup';
 import { type VoiceChoice, VoiceSetup } from './voice-setup';
 import { WrenchSetup } from './wrench-setup';
 import './setup.css';
@@ -20,6 +20,7 @@ export type SetupProps = {
   /** The voices of the machine itself; none where the browser has none that works without a network. */
   readonly systemVoices?: readonly VoiceChoice[];
   readonly storage?: StorageState;
+  readonly offline?: OfflineState;
   readonly acknowledgements?: readonly Acknowledgement[];
 };
 
@@ -42,7 +43,7 @@ export function Setup(props: SetupProps & { readonly on: OnUi }) {
       />
       <PedalKeys />
       <ScreenSetup settings={settings} on={on} />
-      <StorageSetup storage={props.storage ?? null} on={on} />
+      <StorageSetup storage={props.storage ?? null} offline={props.offline ?? null} on={on} />
       <About acknowledgements={props.acknowledgements ?? []} />
     </main>
   );

@@ -11,14 +11,22 @@ export type StorageState = {
   readonly kept: boolean;
 } | null;
 
-type StorageSetupProps = { readonly storage: StorageState; readonly on: OnUi };
+/** How far the browser has kept the program itself for a day without a network; null while nothing is known. */
+export type OfflineState = {
+  readonly state: 'unsupported' | 'filling' | 'incomplete' | 'ready';
+  readonly keptBytes: number;
+  readonly ofBytes: number;
+} | null;
+
+type StorageSetupProps = { readonly storage: StorageState; readonly offline: OfflineState; readonly on: OnUi };
 
 /** Where the logs lie, whether they stay, and how to be rid of them. */
-export function StorageSetup({ storage, on }: StorageSetupProps) {
+export function StorageSetup({ storage, offline, on }: StorageSetupProps) {
   const w = useWords();
   return (
     <section>
       <h2>{w('setup-storage')}</h2>
+      {offline && <Offline {...offline} />}
       {storage && (
         <>
           <p>
@@ -39,5 +47,20 @@ export function StorageSetup({ storage, on }: StorageSetupProps) {
       )}
       <DeleteEverything on={on} />
     </section>
+  );
+}
+
+function Offline({ state, keptBytes, ofBytes }: NonNullable<OfflineState>) {
+  const w = useWords();
+  const share = { kept: Math.round(keptBytes / 1e6), of: Math.round(ofBytes / 1e6) };
+  if (state === 'ready') return <p>{w('offline-ready')}</p>;
+  if (state === 'unsupported') return <p>{w('offline-unsupported')}</p>;
+  return (
+    <p>
+      <label>
+        {w(state === 'filling' ? 'offline-filling' : 'offline-incomplete', share)}{' '}
+        <progress max={ofBytes} value={keptBytes} />
+      </label>
+    </p>
   );
 }

@@ -13,10 +13,12 @@ export type StartProps = {
   readonly jobs: readonly JobLine[];
   readonly procedures: readonly ProcedureChoice[];
   readonly people: readonly string[];
+  /** Nobody has worked with this machine yet. */
+  readonly isNew: boolean;
 };
 
 /** The first screen: one tap to start, then the jobs that wait and the procedures to begin. */
-export function Start({ started, jobs, procedures, people, on }: StartProps & { readonly on: OnUi }) {
+export function Start({ started, jobs, procedures, people, isNew, on }: StartProps & { readonly on: OnUi }) {
   const w = useWords();
   return (
     <main class="start">
@@ -27,6 +29,14 @@ export function Start({ started, jobs, procedures, people, on }: StartProps & { 
             <section>
               <h2>{w('start-resume')}</h2>
               <JobList jobs={jobs} actions={['resume']} on={on} />
+            </section>
+          )}
+          {isNew && (
+            <section>
+              <p>{w('tour-means')}</p>
+              <button type="button" class="button button-plain" onClick={() => on({ type: 'begin-tour' })}>
+                {w('tour-begin')}
+              </button>
             </section>
           )}
           <section>

@@ -19,6 +19,8 @@ export const SHELL_WORDS = {
   'start-tap-means': [],
   'start-resume': [],
   'start-begin': [],
+  'tour-begin': [],
+  'tour-means': [],
   'begin-procedure': [],
   'begin-machine': [],
   'begin-who': [],
