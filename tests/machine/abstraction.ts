@@ -2,7 +2,7 @@ import { holdOf } from '../../src/core/job/hold';
 import type { Job, LooseEnd } from '../../src/core/job/job';
 import { cursorOf, passStatesOf, placeOf, workPlace } from '../../src/core/job/place';
 import { nodeOf, type Place, stepIn } from '../../src/core/job/plan';
-import { anyAngleSince, boltState, isComplete, passState } from '../../src/core/job/tightening';
+import { anyAngleSince, type BoltState, boltState, isComplete, passState } from '../../src/core/job/tightening';
 import { isTimeAsked } from '../../src/core/job/time-gate';
 import { MILESTONES } from '../../src/core/procedure/procedure';
 
@@ -40,6 +40,7 @@ const ABOUT_FASTENERS: ReadonlySet<string> = new Set([
   'override-order',
   'held-bolt',
   'mark',
+  'floor',
 ]);
 
 /** The pass being worked by the kinds of its fasteners, what lies before it, and whether anything lies after it. */
@@ -51,13 +52,16 @@ function passNow(job: Job, place: Place & { readonly kind: 'pass' }): readonly u
   if (!pass) return [];
   const state = passState(states, pass.id);
   const kinds = pass.order.map((n) => {
-    const bolt = boltState(state, n);
-    if (bolt.kind === 'done') return bolt.inOrder ? 'done' : 'astray';
-    if (bolt.kind === 'held') return `held ${bolt.fault === 'snapped'}`;
-    return bolt.kind === 'unknown' ? `unknown ${bolt.had > 0}` : bolt.kind;
+    return `${kindOf(boltState(state, n))} ${state.read.has(n)}`;
   });
   const later = passes.slice(index + 1).some((p) => isComplete(p, passState(states, p.id)));
   return [kinds.sort(), state.orderBroken, anyAngleSince(passes, states, index), later];
+}
+
+function kindOf(bolt: BoltState): string {
+  if (bolt.kind === 'done') return bolt.inOrder ? 'done' : 'astray';
+  if (bolt.kind === 'held') return `held ${bolt.fault === 'snapped'}`;
+  return bolt.kind === 'unknown' ? `unknown ${bolt.had > 0}` : bolt.kind;
 }
 
 /** Whether anything is owed, lost, or in the way of the next milestone once the document is followed up to it. */

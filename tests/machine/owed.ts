@@ -3,7 +3,7 @@ import { evolve } from '../../src/core/job/evolve';
 import type { Job } from '../../src/core/job/job';
 import { isLeftOut, passStatesOf } from '../../src/core/job/place';
 import { passIn, stepIn } from '../../src/core/job/plan';
-import { boltState, passState } from '../../src/core/job/tightening';
+import { boltState, needsReading, passState } from '../../src/core/job/tightening';
 import { timeLeft } from '../../src/core/job/timer';
 import { MILESTONES } from '../../src/core/procedure/procedure';
 
@@ -57,6 +57,9 @@ function forbiddenIn(job: Job, e: Entry): readonly string[] {
       const state = boltState(passState(passStatesOf(job, e.step), e.pass), e.bolt).kind;
       // Slackening once more what may be slack already does no harm.
       const isHarmless = state === 'unknown' && passIn(job.plan, e.step, e.pass).kind === 'slacken';
+      const pass = passIn(job.plan, e.step, e.pass);
+      if (needsReading(pass, passState(passStatesOf(job, e.step), e.pass), e.bolt))
+        return ['bolt done with its torque unread'];
       const isWrong = state === 'held' || state === 'unknown' || state === 'done';
       return isWrong && !isHarmless ? [`bolt done while ${state}`] : [];
     }

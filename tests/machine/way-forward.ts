@@ -8,7 +8,7 @@ import { blockersOf } from '../../src/core/job/milestone';
 import { nextReading, placeOf } from '../../src/core/job/place';
 import { stepIn } from '../../src/core/job/plan';
 import { isTorque, settingOf } from '../../src/core/job/setting';
-import { boltState } from '../../src/core/job/tightening';
+import { boltState, needsReading } from '../../src/core/job/tightening';
 import { isTimeAsked } from '../../src/core/job/time-gate';
 import type { SlotValue } from '../../src/core/language/grammar';
 
@@ -90,8 +90,12 @@ function boltForward(job: Job): Command {
   // Anything held anywhere in the pass stops it sooner or later.
   if (at.pass.order.some((n) => boltState(at.state, n).kind === 'held'))
     return command(at.step.kind === 'slacken' ? 'go-ahead-anyway' : 'slacken-all');
+  if (at.pass.kind === 'angle' && at.pass.floor && at.is.kind !== 'unknown' && needsReading(at.pass, at.state, at.bolt))
+    return command('measured', { reading: reading(Math.floor(at.pass.floor.value) + 1) });
   if (at.is.kind !== 'unknown' || at.pass.kind === 'slacken') return command('bolt-done', { bolt: integer(at.bolt) });
   if (at.pass.kind !== 'angle') return command(mayRepeat(job, at) ? 'repeat-pass' : 'slacken-all');
+  // What was not read in the turn cannot be read afterwards.
+  if (needsReading(at.pass, at.state, at.bolt)) return command('slacken-all');
   const { before, after } = markDegrees(at.passes, at.passes.indexOf(at.pass));
   if ((after - before + 360) % 360 <= 30) return command('slacken-all');
   return command('mark-at', { clock: integer(Math.round(after / 30) % 12 || 12) });

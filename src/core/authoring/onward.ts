@@ -1,10 +1,11 @@
 import { convert } from '../fastening/quantity';
 import { type Command, command } from '../job/command';
+import { boltAt } from '../job/decide/at-pass';
 import { passAt } from '../job/decide/bolt';
 import { limitVerdict } from '../job/limit';
 import { nextReading, placeOf } from '../job/place';
 import { passIn, stepIn } from '../job/plan';
-import { expectedBolt } from '../job/tightening';
+import { expectedBolt, needsReading } from '../job/tightening';
 import { isTimeAsked } from '../job/time-gate';
 import { timeLeft } from '../job/timer';
 import type { Step } from '../procedure/procedure';
@@ -27,7 +28,7 @@ export function onward(trial: Trial, answers: Answers): Trial | undefined {
         case 'mark':
           return give(trial, 'all-marked');
         case 'work':
-          return give(trial, isTimeAsked(job) ? 'have-time' : boltCommand(trial));
+          return give(trial, isTimeAsked(job) ? 'have-time' : (floorCommand(trial) ?? boltCommand(trial)));
         case 'sort':
           return giveAll(trial, ['go-ahead-anyway', 'confirm']);
         case 'wait': {
@@ -91,6 +92,13 @@ function settingOf({ job }: Trial): Command {
 }
 
 export const boltDone = (bolt: number): Command => command('bolt-done', { bolt: { kind: 'integer', value: bolt } });
+
+/** A torque over the floor of the pass, where it is still to be read. */
+function floorCommand({ job }: Trial): Command | undefined {
+  const at = boltAt(job);
+  if (at?.pass.kind !== 'angle' || !at.pass.floor || !needsReading(at.pass, at.state, at.bolt)) return undefined;
+  return command('measured', { reading: { kind: 'reading', value: Math.floor(at.pass.floor.value) + 1, unit: null } });
+}
 
 function boltCommand({ job }: Trial): Command {
   const at = passAt(job);

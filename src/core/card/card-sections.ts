@@ -115,7 +115,8 @@ function settingWords(setting: Setting, words: CardWords): string {
       return setting.window === null ? target : `${target} ${windowWords(setting.window, words)}`;
     }
     case 'angle': {
-      const turn = `${setting.degrees}° ${windowWords(setting.window, words)}`;
+      const over = setting.floor === undefined ? '' : `, > ${printed(setting.floor)}`;
+      const turn = `${setting.degrees}° ${windowWords(setting.window, words)}${over}`;
       return setting.swings > 1 ? `${turn} ${say(words, 'swings', { swings: String(setting.swings) })}` : turn;
     }
     case 'slacken':

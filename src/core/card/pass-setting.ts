@@ -14,7 +14,14 @@ export type PassSetting = {
 
 export type Setting =
   | { readonly kind: 'torque' | 'repeat'; readonly target: Printed; readonly window: Window | null }
-  | { readonly kind: 'angle'; readonly degrees: number; readonly window: Window; readonly swings: number }
+  | {
+      readonly kind: 'angle';
+      readonly degrees: number;
+      readonly window: Window;
+      readonly swings: number;
+      /** What the torque at the end of the turn must be over. */
+      readonly floor?: Printed;
+    }
   | { readonly kind: 'slacken'; readonly degrees: number }
   | { readonly kind: 'wait'; readonly timer: string; readonly minutes: number };
 
@@ -35,7 +42,13 @@ function settingOf(procedure: Procedure, pass: Pass): Setting {
     case 'repeat':
       return { kind: pass.kind, target: pass.target, window: pass.window ?? null };
     case 'angle':
-      return { kind: 'angle', degrees: pass.degrees, window: pass.window, swings: pass.swings };
+      return {
+        kind: 'angle',
+        degrees: pass.degrees,
+        window: pass.window,
+        swings: pass.swings,
+        ...(pass.floor && { floor: pass.floor }),
+      };
     case 'slacken':
       return { kind: 'slacken', degrees: pass.degrees };
     case 'wait': {

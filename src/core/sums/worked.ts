@@ -1,4 +1,4 @@
-import { base, convert, type Dimension, type Printed, type UnitName } from '../fastening/quantity';
+import { base, convert, type Dimension, type UnitName } from '../fastening/quantity';
 import { roundedFigure } from '../fastening/shown-figure';
 import { dimensionOf, isUnitName, symbolOf } from '../fastening/unit';
 import { formulaOf, sourceOf, type Working } from '../fastening/working';
@@ -48,8 +48,6 @@ export function baseValue<D extends Dimension>(reading: NamedReading, dimension:
   const unit = reading.unit as Parameters<typeof base<D>>[1];
   return dimensionOf(reading.unit) === dimension ? base<D>(reading.value, unit) : base<D>(Number.NaN, unit);
 }
-
-export const printedOf = (given: Printed): Said => quantity(given);
 
 /** Readings two by two. */
 export const pairsOf = (all: readonly NamedReading[]): readonly (readonly [NamedReading, NamedReading])[] =>

@@ -77,7 +77,9 @@ function targetWords(pass: Pass, procedure: Procedure, w: Say): string {
     case 'repeat':
       return w('pass-repeat', { target: printedWords(pass.target) });
     case 'angle':
-      return w('pass-angle', { degrees: pass.degrees, least: pass.window.least, most: pass.window.most });
+      return `${w('pass-angle', { degrees: pass.degrees, least: pass.window.least, most: pass.window.most })}${
+        pass.floor ? `, > ${printedWords(pass.floor)}` : ''
+      }`;
     case 'slacken':
       return w('pass-slacken', { degrees: pass.degrees });
     case 'wait':
