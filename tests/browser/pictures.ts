@@ -17,7 +17,6 @@ const WORDS = [
   'this step is done',
   'this step is done',
   'i have the time',
-  'i have the time',
   'set at thirty',
   'bolt one done',
   'bolt two done',
