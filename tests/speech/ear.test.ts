@@ -63,6 +63,16 @@ test('hears commands in the order they are said, where in the stream, under the 
   expect(first.endFrame).toBeLessThan(second.startFrame);
 });
 
+test('hears the same after a stretch of other sound as when fresh', () => {
+  // What streaming leaves in the engine's front end must not reach the final decode.
+  const fresh = hear(said('bolt seven done')).find(({ type }) => type === 'heard');
+  hear(noise(4, 0.2), said('where did i put my coffee'));
+  const later = hear(said('bolt seven done')).find(({ type }) => type === 'heard');
+  if (fresh?.type !== 'heard' || later?.type !== 'heard') throw new Error('not heard');
+  expect(later.words).toBe(fresh.words);
+  expect(later.score).toBeCloseTo(fresh.score, 1);
+});
+
 test('refuses other talk', () => {
   const events = hear(said('i think the radio said it will rain tomorrow'), said('where did i put my coffee'));
   expect(answers(events)).not.toContain('next step');

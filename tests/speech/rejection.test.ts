@@ -14,6 +14,8 @@ const good: Evidence = {
   framesPerPhone: 8,
   snrDb: 30,
   voice: 0.9,
+  leastWordVoice: 0.6,
+  covered: 1,
 };
 
 /** Evidence that costs exactly so much. */
@@ -33,6 +35,8 @@ describe('one flaw is enough to refuse', () => {
     ['voice for many more phones', { framesPerPhone: veto.mostFramesPerPhone + 1 }, 'too-long'],
     ['no louder than the room', { snrDb: veto.leastSnrDb - 1 }, 'too-quiet'],
     ['a sound that is hardly a voice', { voice: veto.leastVoice - 0.05 }, 'score'],
+    ['most of the voice outside the words', { covered: veto.leastCovered - 0.1 }, 'score'],
+    ['one word laid over the quiet', { leastWordVoice: veto.leastWordVoice - 0.05 }, 'score'],
   ])('%s', (_, flaw, why) => {
     expect(judge({ ...good, ...flaw })).toMatchObject({ accepted: false, why });
     expect(judge({ ...good, ...flaw }).score).toBeLessThanOrEqual(0.5);
@@ -55,6 +59,7 @@ test('stop is exempt from level and duration, but must be a voice', () => {
   expect(judge({ ...poor, manner: 'stop' })).toMatchObject({ accepted: true });
   expect(judge(poor)).toMatchObject({ accepted: false });
   expect(judge({ ...poor, manner: 'stop', voice: 0.2 })).toMatchObject({ accepted: false });
+  expect(judge({ ...poor, manner: 'stop', voicedFrames: veto.leastStopFrames - 1 })).toMatchObject({ accepted: false });
 });
 
 test('the bars tighten from stop to critical', () => {

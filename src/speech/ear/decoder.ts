@@ -126,8 +126,12 @@ export class Decoder {
     return this.#hypothesis();
   }
 
-  /** Decodes a whole buffered utterance at once, with the cepstral mean taken over all of it. */
+  /**
+   * Decodes a whole buffered utterance at once, with the cepstral mean taken over all of it. Streaming leaves something
+   * behind in the engine's front end that spoils this, so that is made anew first.
+   */
   decodeWhole(samples: Float32Array): Hypothesis {
+    this.#freshFrontEnd();
     this.#decoder.start();
     this.#decoder.process_audio(samples, false, true);
     this.#decoder.stop();
@@ -137,6 +141,14 @@ export class Decoder {
   /** Forgets the running cepstral mean: a new microphone, a new person, or a test that must stand alone. */
   async reset(): Promise<void> {
     await this.#decoder.reinitialize_audio();
+  }
+
+  /** What the engine's `reinitialize_audio` does, without waiting: nothing in it is slow with the files already here. */
+  #freshFrontEnd(): void {
+    const { cdecoder, cacmod } = this.#decoder;
+    const front = this.#engine._decoder_init_fe(cdecoder);
+    const features = this.#engine._decoder_init_feat_s3file(cdecoder, 0);
+    if (this.#engine._acmod_reinit_feat(cacmod, front, features) < 0) throw new Error('the engine lost its front end');
   }
 
   #hypothesis(): Hypothesis {

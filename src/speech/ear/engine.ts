@@ -18,6 +18,8 @@ export type Engine = {
   readonly _fsg_model_trans_add: (fsg: number, from: number, to: number, logProbability: number, word: number) => void;
   readonly _fsg_model_null_trans_add: (fsg: number, from: number, to: number, logProbability: number) => number;
   readonly _fsg_set_states: (fsg: number, start: number, final: number) => void;
+  readonly _decoder_init_fe: (decoder: number) => number;
+  readonly _acmod_reinit_feat: (acousticModel: number, frontEnd: number, features: number) => number;
   readonly _decoder_init_feat_s3file: (decoder: number, file: number) => number;
   readonly Decoder: new (settings: EngineSettings) => EngineDecoder;
 };
@@ -26,6 +28,7 @@ export type EngineSettings = Readonly<Record<string, string | number | boolean>>
 
 export type EngineDecoder = {
   readonly cdecoder: number;
+  readonly cacmod: number;
   init_featparams: () => Promise<unknown>;
   init_feat: () => Promise<number>;
   readonly get_config: (key: string) => number;

@@ -2,10 +2,11 @@ import type { Manner } from '../../core/language/grammar';
 import type { RejectReason } from '../../core/ports';
 import type { Result } from '../../core/result';
 import type { ArmedGrammar, Sense } from './armed-grammar';
-import { commandWords, type Decoder, type HeardWord, type Hypothesis } from './decoder';
+import { commandWords, type Decoder, type Hypothesis } from './decoder';
 import { isFiller } from './filler';
 import { EAR_FRAME } from './front-end';
 import type { SearchGraph } from './fsg';
+import { LoneStop } from './lone-stop';
 import { type Evidence, judge } from './rejection';
 import type { Tuning } from './tuning';
 import type { Utterance } from './utterance';
@@ -30,6 +31,7 @@ export class Recognition {
   readonly #search: SearchGraph;
   readonly #tuning: Tuning;
   readonly #observe: Observer;
+  readonly #loneStop: LoneStop | null;
   #partial: PartialWords = NOTHING_YET;
 
   constructor(decoder: Decoder, grammar: ArmedGrammar, decoys: readonly string[], tuning: Tuning, observe: Observer) {
@@ -38,6 +40,8 @@ export class Recognition {
     this.#search = { commands: grammar.graph, decoys, filler: tuning.filler };
     this.#tuning = tuning;
     this.#observe = observe;
+    const stop = [...(grammar.graph.states[0]?.next.keys() ?? [])].find((word) => this.#isStop(word));
+    this.#loneStop = stop === undefined ? null : new LoneStop(decoder, stop, tuning);
   }
 
   /** Puts the grammar into the engine; on failure the one before stays in force. */
@@ -79,7 +83,9 @@ export class Recognition {
     const sound = utterance.trimmed(this.#tuning.timing.tail);
     const hypothesis = this.#decoder.decodeWhole(sound);
     const loopScore = this.#loopScore(sound);
-    const outcome = this.#judge(hypothesis, loopScore, sound, utterance);
+    const judged = this.#judge(hypothesis, loopScore, sound, utterance);
+    const stop = judged.heard ? null : this.#loneStop?.find(sound, loopScore, utterance);
+    const outcome: Outcome = stop ? { heard: true, ...stop } : judged;
     this.arm();
     if (stopOnly && outcome.heard && !this.#isStop(outcome.words)) return refused(outcome.words, 'own-voice');
     return outcome;
@@ -107,6 +113,7 @@ export class Recognition {
 
   #evidence({ words }: Hypothesis, manner: Manner, overLoop: number, utterance: Utterance): Evidence {
     const frames = total(words, ({ frames }) => frames);
+    const voices = words.map(({ startFrame, frames }) => utterance.voiceIn(startFrame, frames));
     const phones = total(words, ({ word }) => this.#decoder.phonesIn(word));
     return {
       manner,
@@ -117,6 +124,8 @@ export class Recognition {
       framesPerPhone: utterance.voicedFrames / Math.max(1, phones),
       snrDb: utterance.snrDb,
       voice: utterance.voice,
+      leastWordVoice: Math.min(...voices.map(({ mean }) => mean)),
+      covered: total(voices, ({ voicedFrames }) => voicedFrames) / Math.max(1, utterance.voicedFrames),
     };
   }
 
@@ -129,6 +138,6 @@ export class Recognition {
 
 const refused = (words: string, why: RejectReason): Outcome => ({ heard: false, words, score: 0, why });
 
-function total(words: readonly HeardWord[], measure: (word: HeardWord) => number): number {
-  return words.reduce((sum, word) => sum + measure(word), 0);
+function total<T>(parts: readonly T[], measure: (part: T) => number): number {
+  return parts.reduce((sum, part) => sum + measure(part), 0);
 }

@@ -14,8 +14,11 @@ export type Evidence = {
   readonly voicedFrames: number;
   readonly framesPerPhone: number;
   readonly snrDb: number;
-  /** How surely there was a voice at all, 0..1. */
+  /** How surely there was a voice at all, 0..1, and in the word where it was least sure. */
   readonly voice: number;
+  readonly leastWordVoice: number;
+  /** The share of the voiced frames that lie in the words; the rest was taken for noise between them. */
+  readonly covered: number;
 };
 
 /** Either way with a score of 0..1, where one half is the bar itself. */
@@ -33,11 +36,15 @@ export function judge(evidence: Evidence, tuning: RejectionTuning): Verdict {
   return score < 0.5 ? { accepted: false, score, why: 'score' } : { accepted: true, score };
 }
 
-/** A stop is exempt from level and duration: it may be whispered or shouted over other words, but must be a voice. */
+/**
+ * A stop is exempt from level and length: it may be whispered, or shouted over other words, but must be a voice. Of
+ * anything else every word must be: a lone "nine" is easily taken for "set at nine" with "set at" laid over the quiet.
+ */
 function vetoOf(veto: Veto, evidence: Evidence): RejectReason | null {
   const { manner, voicedFrames, framesPerPhone, snrDb, voice } = evidence;
-  if (manner === 'stop') return voice < veto.leastStopVoice ? 'score' : null;
-  if (voice < veto.leastVoice) return 'score';
+  if (manner === 'stop') return voice < veto.leastStopVoice || voicedFrames < veto.leastStopFrames ? 'score' : null;
+  if (voice < veto.leastVoice || evidence.leastWordVoice < veto.leastWordVoice) return 'score';
+  if (evidence.covered < veto.leastCovered) return 'score';
   if (voicedFrames < veto.leastVoicedFrames) return 'too-short';
   if (framesPerPhone < veto.leastFramesPerPhone) return 'too-short';
   if (framesPerPhone > veto.mostFramesPerPhone) return 'too-long';

@@ -34,9 +34,26 @@ export type Veto = {
   readonly mostFramesPerPhone: number;
   /** Quieter over the noise floor than this is not someone at the bench. */
   readonly leastSnrDb: number;
-  /** Less surely a voice than this, on the average over the utterance, is a noise; for a stop the bar is lower. */
+  /** Less surely a voice than this, on the average over the utterance, is a noise; for a stop the bars are lower. */
   readonly leastVoice: number;
   readonly leastStopVoice: number;
+  readonly leastStopFrames: number;
+  /** The same over any one word of a command. */
+  readonly leastWordVoice: number;
+  /** Less of the voice than this in the words, and the rest of what was said is missing from them. */
+  readonly leastCovered: number;
+};
+
+/** What a second search, for a stop and nothing else, must find in an utterance that was refused. */
+export type LoneStopBars = {
+  readonly bar: number;
+  /** How long the whole utterance and the word may be. */
+  readonly longestFrames: number;
+  readonly longestWordFrames: number;
+  /** The voice in the word: its frames, their share of all there is, and how surely it was one over the utterance. */
+  readonly leastVoicedFrames: number;
+  readonly leastShare: number;
+  readonly leastVoice: number;
 };
 
 export type Tuning = {
@@ -59,6 +76,7 @@ export type Tuning = {
   /** How much cheaper than its bar a command must be to count as all but certain. */
   readonly spread: number;
   readonly veto: Veto;
+  readonly loneStop: LoneStopBars;
 };
 
 /**
@@ -103,7 +121,7 @@ export const TUNING: Tuning = {
   loop: { entry: 0, each: 0 },
   ownCost: 0.6,
   bars: { stop: 50, harmless: 43, progress: 42, critical: 40 },
-  oneWord: 2,
+  oneWord: 7,
   spread: 20,
   veto: {
     leastVoicedFrames: 16,
@@ -111,6 +129,17 @@ export const TUNING: Tuning = {
     mostFramesPerPhone: 20,
     leastSnrDb: 4,
     leastVoice: 0.55,
-    leastStopVoice: 0.45,
+    leastStopVoice: 0.52,
+    leastStopFrames: 10,
+    leastWordVoice: 0.12,
+    leastCovered: 0.5,
+  },
+  loneStop: {
+    bar: 52,
+    longestFrames: 130,
+    longestWordFrames: 90,
+    leastVoicedFrames: 11,
+    leastShare: 0.8,
+    leastVoice: 0.48,
   },
 };

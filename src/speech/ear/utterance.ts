@@ -47,6 +47,15 @@ export class Utterance {
     return spoken.reduce((sum, voice) => sum + voice, 0) / Math.max(1, spoken.length);
   }
 
+  /** The mean probability of a voice over some of its frames, and how many of them hold one. */
+  voiceIn(startFrame: number, frames: number): { readonly mean: number; readonly voicedFrames: number } {
+    const within = this.#voices.slice(startFrame, startFrame + frames);
+    return {
+      mean: within.reduce((sum, voice) => sum + voice, 0) / Math.max(1, within.length),
+      voicedFrames: within.filter((voice) => voice >= VOICED).length,
+    };
+  }
+
   /** How far its loudest frame stands out of the room. */
   get snrDb(): number {
     return this.#loudest - this.#floor;

@@ -1,0 +1,48 @@
+import type { WordGraph } from '../../core/language/word-graph';
+import type { Decoder } from './decoder';
+import { EAR_FRAME } from './front-end';
+import type { Tuning } from './tuning';
+import type { Utterance } from './utterance';
+
+/**
+ * A stop said alone is short, and easily lost to a longer command or to the filler, and it is the one word that must not
+ * be. What was refused is therefore searched once more, for a stop and nothing else, under bars of its own.
+ */
+export class LoneStop {
+  readonly #decoder: Decoder;
+  readonly #word: string;
+  readonly #tuning: Pick<Tuning, 'loneStop' | 'ownCost' | 'spread'>;
+
+  constructor(decoder: Decoder, word: string, tuning: Pick<Tuning, 'loneStop' | 'ownCost' | 'spread'>) {
+    this.#decoder = decoder;
+    this.#word = word;
+    this.#tuning = tuning;
+  }
+
+  /** Leaves its own search in the decoder. `loopScore` is what the bare phones scored on the same sound. */
+  find(
+    sound: Float32Array,
+    loopScore: number,
+    utterance: Utterance,
+  ): { readonly words: string; readonly score: number } | null {
+    const { loneStop, ownCost, spread } = this.#tuning;
+    const frames = sound.length / EAR_FRAME;
+    if (frames > loneStop.longestFrames || utterance.voice < loneStop.leastVoice) return null;
+    this.#decoder.search({ commands: only(this.#word), decoys: [], filler: null });
+    const { words, score } = this.#decoder.decodeWhole(sound);
+    const [word] = words;
+    if (!word || word.frames > loneStop.longestWordFrames) return null;
+    const { voicedFrames } = utterance.voiceIn(word.startFrame, word.frames);
+    if (voicedFrames < loneStop.leastVoicedFrames) return null;
+    if (voicedFrames < loneStop.leastShare * utterance.voicedFrames) return null;
+    const room = loneStop.bar - (loopScore - score) / Math.max(1, frames) - ownCost * word.costPerFrame;
+    return room < 0 ? null : { words: this.#word, score: Math.min(1, 0.5 + room / (2 * spread)) };
+  }
+}
+
+const only = (word: string): WordGraph => ({
+  states: [
+    { isEnd: false, next: new Map([[word, 1]]) },
+    { isEnd: true, next: new Map() },
+  ],
+});
