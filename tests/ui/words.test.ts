@@ -4,7 +4,10 @@ import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { CARD_KEYS } from '../../src/core/card/card-words';
 import { MANNERS } from '../../src/core/job/command';
+import { BENCH_WORDS } from '../../src/ui/words/bench-words';
+import { EAR_WORDS } from '../../src/ui/words/ear-words';
 import { sayer } from '../../src/ui/words/say';
+import { SHELL_WORDS } from '../../src/ui/words/shell-words';
 import { checkScreenWords, SCREEN_WORDS } from '../../src/ui/words/words';
 
 const ROOT = join(import.meta.dirname, '../..');
@@ -34,6 +37,13 @@ describe('the English screen texts', () => {
   test('have exactly the words of the job card under its own prefix', () => {
     const given = Object.keys(SCREEN_WORDS).filter((key) => key.startsWith('card-'));
     expect(given.toSorted()).toEqual(CARD_KEYS.map((key) => `card-${key}`).toSorted());
+  });
+
+  test('of the first screen and the Bench, and of troubles that come as early, are there from the first paint', () => {
+    const [first = ''] = readFileSync(join(ROOT, 'grammars/en/screen.yaml'), 'utf8').split(/^# ====.*$/m);
+    const early = ['sound-blocked', 'reading-only', 'pen-taken'];
+    const late = Object.keys({ ...SHELL_WORDS, ...BENCH_WORDS, ...EAR_WORDS }).concat(early);
+    expect(late.filter((key) => !(key in parse(first)))).toEqual([]);
   });
 
   test('label only commands that exist, for the buttons whose key is made from the command', () => {
