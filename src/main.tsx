@@ -7,7 +7,7 @@ import { blobUrl, playSound } from './shell/play-sound';
 import { recordSound } from './shell/record-sound';
 import { Shell } from './shell/shell';
 import { takeStill } from './shell/take-still';
-import { earLexicon } from './speech/ear/ear-lexicon';
+import { earLanguage } from './speech/ear/ear-language';
 import { typedRecogniser } from './speech/typed';
 import { sha256Hex } from './store/hash';
 import { memoryStore } from './store/memory-store';
@@ -74,7 +74,7 @@ const shell = new Shell({
           const recogniser = embeddedRecogniser({
             context: audio.value,
             modelBase: new URL('model/', document.baseURI).href,
-            lexicon: earLexicon(tongue.lexicon),
+            language: earLanguage(tongue),
             microphone: MICROPHONE,
           });
           return { recogniser, microphone: recogniser.stream };

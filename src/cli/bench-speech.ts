@@ -1,6 +1,6 @@
 import { existsSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import { earLexicon } from '../speech/ear/ear-lexicon';
+import { earLanguage } from '../speech/ear/ear-language';
 import { tighteningGrammar } from './bench/bench-grammars';
 import { recordedSets, spokenSets } from './bench/bench-sets';
 import { Corpus } from './bench/corpus';
@@ -51,7 +51,7 @@ async function main(argv: readonly string[]): Promise<number> {
   const corpus = new Corpus(folder);
   const bench = await tighteningGrammar(tongue, PROCEDURE, WAY);
   const noise = corpus.sound('noise/kitchen.wav');
-  const ear = await earForNode(earLexicon(tongue.lexicon));
+  const ear = await earForNode(earLanguage(tongue));
   const sets = [...recordedSets(corpus, bench), ...spokenSets(await fliteForNode(), bench)];
 
   console.log('set               SNR  clips    right           wrong          rejected        RTF');

@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { dirname } from 'node:path';
 import { Ear, type EarHost } from '../speech/ear/ear';
-import type { Lexicon } from '../speech/ear/messages';
+import type { EarLanguage } from '../speech/ear/messages';
 import type { Observer } from '../speech/ear/recognition';
 import { TUNING, type Tuning } from '../speech/ear/tuning';
 
@@ -19,9 +19,9 @@ const NODE: EarHost = {
 };
 
 /** The ear of the browser, loaded in Node. Throws where the model or the lexicon is broken: that is a bug here. */
-export async function earForNode(lexicon: Lexicon, tuning: Tuning = TUNING, observe?: Observer): Promise<Ear> {
+export async function earForNode(language: EarLanguage, tuning: Tuning = TUNING, observe?: Observer): Promise<Ear> {
   const ear = new Ear(NODE, tuning, observe);
-  const failed = (await ear.load(lexicon)).find(({ type }) => type === 'failed');
+  const failed = (await ear.load(language)).find(({ type }) => type === 'failed');
   if (failed) throw new Error(`the ear did not load: ${JSON.stringify(failed)}`);
   return ear;
 }

@@ -1,6 +1,6 @@
 import type { Recogniser, RecogniserEvent } from '../core/ports';
 import type { Tongue } from '../core/tongue';
-import { earLexicon } from '../speech/ear/ear-lexicon';
+import { earLanguage } from '../speech/ear/ear-language';
 import type { Sound } from '../voice/flite/wav';
 import { earForNode } from './ear-host';
 
@@ -9,7 +9,7 @@ const ROOM = 0.0008;
 
 /** The ear of the app behind its port, fed with recordings instead of a microphone. */
 export async function earRecogniser(tongue: Tongue): Promise<Recogniser & { play: (sound: Sound) => Promise<void> }> {
-  const ear = await earForNode(earLexicon(tongue.lexicon));
+  const ear = await earForNode(earLanguage(tongue));
   const listeners = new Set<(event: RecogniserEvent) => void>();
   const tell = (events: readonly RecogniserEvent[]): void => {
     for (const event of events) for (const listener of listeners) listener(event);

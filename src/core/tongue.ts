@@ -4,7 +4,7 @@ import type { LiveGrammar, Meaning, Offer, RuleBook } from './language/grammar';
 import { interpret } from './language/interpret';
 import { liveGrammar } from './language/live-grammar';
 import { type BookIssue, ruleBook } from './language/rule-book';
-import { type Lexicon, type LexiconIssue, parseLexicon } from './language/sounds/lexicon';
+import { type Lexicon, type LexiconIssue, PHONES, parseLexicon } from './language/sounds/lexicon';
 import { wordsNow } from './language/words-now';
 import { phraseAll } from './phrasing/phrase';
 import type { Reply } from './phrasing/reply';
@@ -28,6 +28,8 @@ export type TongueIssue =
 export type Tongue = {
   readonly book: RuleBook;
   readonly lexicon: Lexicon;
+  /** The acoustic model of the language: its folder, and the phones it knows. */
+  readonly model: { readonly folder: string; readonly phones: readonly string[] };
   readonly replies: ReplyBook;
   /** Throws for an offer the grammar does not know: that is a bug of the program, not of the user. */
   readonly liveGrammar: (offers: readonly Offer[], revision: string) => LiveGrammar;
@@ -61,6 +63,7 @@ export function tongueOf(files: TongueFiles): Result<Tongue, readonly TongueIssu
   return ok({
     book: book.value,
     lexicon: lexicon.value,
+    model: { folder: 'en-us', phones: PHONES },
     replies: replies.value,
     liveGrammar: live,
     interpret,

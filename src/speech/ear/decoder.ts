@@ -1,8 +1,8 @@
 import { fail, ok, type Result } from '../../core/result';
 import { type Engine, type EngineDecoder, type EngineSegment, type EngineSettings, openEngine } from './engine';
-import { fillerWord, isFiller, PHONES } from './filler';
+import { fillerWord, isFiller, loopWords } from './filler';
 import { type SearchGraph, setSearchGraph } from './fsg';
-import type { Lexicon } from './messages';
+import type { EarModel, Lexicon } from './messages';
 
 /** One word of a result. Cost is how badly it fits: 0 is perfect, about 20 a good word, about 60 stray speech. */
 export type HeardWord = {
@@ -37,24 +37,31 @@ export class Decoder {
   readonly #engine: Engine;
   readonly #decoder: EngineDecoder;
   readonly #scoreAt: number;
+  readonly #phones: readonly string[];
+  readonly #loopWords: readonly string[];
 
-  private constructor(engine: Engine, decoder: EngineDecoder) {
+  private constructor(engine: Engine, decoder: EngineDecoder, phones: readonly string[]) {
     this.#engine = engine;
     this.#decoder = decoder;
+    this.#phones = phones;
+    decoder.add_words(...phones.map((phone) => [fillerWord(phone), phone] as const));
+    this.#loopWords = loopWords(phones, (word) => this.knows(word));
     this.#scoreAt = engine._malloc(4);
   }
 
   /**
-   * `settings` are the engine's own; `features` replace what the model's feat_params.json would set over them.
+   * `modelBase` holds the model's folder. `settings` are the engine's own; `features` replace what the model's
+   * feat_params.json would set over them.
    */
   static async load(
     modelBase: string,
+    { folder, phones }: EarModel,
     settings: EngineSettings,
     features: EngineSettings,
   ): Promise<Result<Decoder, DecoderFault>> {
     try {
       const engine = await openEngine(modelBase);
-      const decoder = new engine.Decoder({ ...settings });
+      const decoder = new engine.Decoder({ ...settings, hmm: modelBase + folder });
       const original = decoder.init_featparams.bind(decoder);
       decoder.init_featparams = async () => {
         await original();
@@ -63,9 +70,7 @@ export class Decoder {
       // The model has no feature transform. Asking for one relies on the host answering 404, which many hosts do not.
       decoder.init_feat = async () => engine._decoder_init_feat_s3file(decoder.cdecoder, 0);
       await decoder.initialize();
-      const loaded = new Decoder(engine, decoder);
-      decoder.add_words(...PHONES.map((phone) => [fillerWord(phone), phone] as const));
-      return ok(loaded);
+      return ok(new Decoder(engine, decoder, phones));
     } catch (error) {
       const detail = String(error);
       return fail({ code: /fetch|ENOENT|Not Found/i.test(detail) ? 'model-missing' : 'model-broken', detail });
@@ -82,7 +87,7 @@ export class Decoder {
     for (const [word, pronunciations] of lexicon) {
       const known = this.#pronunciationsOf(word);
       for (const pronunciation of pronunciations) {
-        if (!pronunciation.split(' ').every((phone) => PHONES.includes(phone)))
+        if (!pronunciation.split(' ').every((phone) => this.#phones.includes(phone)))
           refused.push(`${word}: ${pronunciation}`);
         else if (!known.includes(pronunciation)) {
           known.push(pronunciation);
@@ -105,7 +110,7 @@ export class Decoder {
 
   /** Only between utterances: the engine goes silently deaf if the graph changes under one. On failure the old one stays. */
   search(graph: SearchGraph): Result<void, string> {
-    return setSearchGraph(this.#engine, this.#decoder, graph);
+    return setSearchGraph(this.#engine, this.#decoder, graph, this.#loopWords);
   }
 
   begin(): void {

@@ -7,7 +7,7 @@ import { Denoiser } from './denoiser';
 import { EarlyAnswer, waitFrames } from './early-answer';
 import { EAR_FRAME, EAR_HZ, type EarFrame, FrontEnd } from './front-end';
 import { type Level, LevelMeter } from './level-meter';
-import type { Lexicon, Mute } from './messages';
+import type { EarLanguage, Mute } from './messages';
 import { type Observer, Recognition } from './recognition';
 import { SpeechGate } from './speech-gate';
 import { TUNING, type Tuning } from './tuning';
@@ -56,8 +56,8 @@ export class Ear {
   }
 
   /** Loads model and denoiser; `msToLoad` is left 0, since the ear has no clock. */
-  async load(lexicon: Lexicon): Promise<readonly RecogniserEvent[]> {
-    const loaded = await Decoder.load(this.#host.modelBase, this.#tuning.engine, this.#tuning.features);
+  async load({ model, lexicon }: EarLanguage): Promise<readonly RecogniserEvent[]> {
+    const loaded = await Decoder.load(this.#host.modelBase, model, this.#tuning.engine, this.#tuning.features);
     if (!loaded.ok) return [{ type: 'failed', ...loaded.error }];
     const refused = loaded.value.addWords(lexicon);
     if (refused.length > 0) return [{ type: 'failed', code: 'model-broken', detail: `lexicon: ${refused.join(', ')}` }];

@@ -1,15 +1,15 @@
-/** The 39 phones of the acoustic model (ARPAbet, without stress), in dictionary order. */
-export const PHONES: readonly string[] =
-  'AA AE AH AO AW AY B CH D DH EH ER EY F G HH IH IY JH K L M N NG OW OY P R S SH T TH UH UW V W Y Z ZH'.split(' ');
-
 const PREFIX = 'ph_';
 
 /** The word that stands for one bare phone: a loop of them absorbs speech that is no command. */
 export const fillerWord = (phone: string): string => PREFIX + phone.toLowerCase();
 
-/** The model's own words for noise and for garbled speech, which are no phones but belong to what is not a command. */
+/** Words for noise and for garbled speech, which are no phones but belong to what is not a command. Not every model has them. */
 const NOISES = ['[NOISE]', '[SPEECH]'];
 
-export const LOOP_WORDS: readonly string[] = [...PHONES.map(fillerWord), ...NOISES];
+/** All words of the loop, for a model with these phones. */
+export const loopWords = (phones: readonly string[], isKnown: (word: string) => boolean): readonly string[] => [
+  ...phones.map(fillerWord),
+  ...NOISES.filter(isKnown),
+];
 
 export const isFiller = (word: string): boolean => word.startsWith(PREFIX);

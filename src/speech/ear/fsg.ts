@@ -1,7 +1,6 @@
 import type { WordGraph } from '../../core/language/word-graph';
 import { fail, ok, type Result } from '../../core/result';
 import type { Engine, EngineDecoder } from './engine';
-import { LOOP_WORDS } from './filler';
 
 /**
  * A loop of bare phones and noises beside the commands, which wins where the sound is no command. `entry` is the natural log of
@@ -26,8 +25,13 @@ type Arc = { readonly from: number; readonly to: number; readonly word: string; 
  * Gives the engine its search graph word for word. Its own way, JSGF text, copies every rule at every mention, which
  * made a full bench grammar fifteen times larger and too slow to listen with, and it spreads weights over alternatives.
  */
-export function setSearchGraph(engine: Engine, decoder: EngineDecoder, search: SearchGraph): Result<void, string> {
-  const { arcs, states, ends } = arcsOf(search);
+export function setSearchGraph(
+  engine: Engine,
+  decoder: EngineDecoder,
+  search: SearchGraph,
+  loopWords: readonly string[],
+): Result<void, string> {
+  const { arcs, states, ends } = arcsOf(search, loopWords);
   const unknown = [...new Set(arcs.map(({ word }) => word))].filter((word) => decoder.lookup_word(word) === null);
   if (unknown.length > 0) return fail(`words without a pronunciation: ${unknown.join(', ')}`);
 
@@ -48,7 +52,10 @@ export function setSearchGraph(engine: Engine, decoder: EngineDecoder, search: S
     : ok(undefined);
 }
 
-function arcsOf({ commands, decoys, filler }: SearchGraph): { arcs: readonly Arc[]; states: number; ends: number[] } {
+function arcsOf(
+  { commands, decoys, filler }: SearchGraph,
+  loopWords: readonly string[],
+): { arcs: readonly Arc[]; states: number; ends: number[] } {
   const graph = commands?.states ?? [{ isEnd: false, next: new Map<string, number>() }];
   const arcs: Arc[] = graph.flatMap(({ next }, from) => [...next].map(([word, to]) => ({ from, to, word, cost: 0 })));
   const ends = graph.flatMap(({ isEnd }, state) => (isEnd ? [state] : []));
@@ -65,7 +72,7 @@ function arcsOf({ commands, decoys, filler }: SearchGraph): { arcs: readonly Arc
   if (filler) {
     const loop = states;
     const each = inEngineUnits(filler.each);
-    for (const word of LOOP_WORDS) {
+    for (const word of loopWords) {
       arcs.push({ from: 0, to: loop, word, cost: inEngineUnits(filler.entry) + each });
       arcs.push({ from: loop, to: loop, word, cost: each });
     }
@@ -75,12 +82,18 @@ function arcsOf({ commands, decoys, filler }: SearchGraph): { arcs: readonly Arc
   return { arcs, states, ends };
 }
 
-/** The engine's memory holds the text while `use` runs. Words the dictionary knows are ASCII. */
+/** The engine's memory holds the text while `use` runs. Its dictionaries are UTF-8. */
 function withText<T>(engine: Engine, text: string, use: (at: number) => T): T {
-  const bytes = Uint8Array.from(`${text}\0`, (letter) => letter.charCodeAt(0));
+  const bytes = Uint8Array.from([...utf8(text), 0]);
   const at = engine._malloc(bytes.length);
   engine.HEAPU8.set(bytes, at);
   const result = use(at);
   engine._free(at);
   return result;
 }
+
+/** The language itself has no other encoder, and this folder knows no host's. */
+const utf8 = (text: string): readonly number[] =>
+  (encodeURIComponent(text).match(/%..|./g) ?? []).map((byte) =>
+    byte.length === 1 ? byte.charCodeAt(0) : Number.parseInt(byte.slice(1), 16),
+  );

@@ -10,7 +10,7 @@ export type ToEar =
       readonly type: 'load';
       /** Absolute, with a trailing slash: a worker resolves relative addresses against its own script. */
       readonly modelBase: string;
-      readonly lexicon: Lexicon;
+      readonly language: EarLanguage;
     }
   /** Carries the port the worklet's blocks arrive on; a new microphone sends a new one. */
   | { readonly type: 'listen'; readonly sampleRate: number; readonly blocks: BlockPort }
@@ -23,7 +23,13 @@ export type ToEar =
 /** What the worker answers: the port's own events, and the watchdog's. */
 export type FromEar = RecogniserEvent | { readonly type: 'pong'; readonly id: number };
 
-/** Words and their pronunciations, each a row of ARPAbet phones separated by spaces. */
+/** What the ear must know of a language before it is told what can be said. */
+export type EarLanguage = { readonly model: EarModel; readonly lexicon: Lexicon };
+
+/** An acoustic model: its folder beside the others, and the phones it knows. */
+export type EarModel = { readonly folder: string; readonly phones: readonly string[] };
+
+/** Words and their pronunciations, each a row of the model's phones separated by spaces. */
 export type Lexicon = ReadonlyMap<string, readonly string[]>;
 
 /** The receiving end of a message channel. This folder is compiled without the DOM and cannot say MessagePort. */

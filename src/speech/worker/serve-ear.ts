@@ -20,7 +20,7 @@ export function serveEar(scope: DedicatedWorkerGlobalScope, host: Omit<EarHost, 
         const began = performance.now();
         ear = new Ear({ ...host, modelBase: message.modelBase });
         const msToLoad = (): number => Math.round(performance.now() - began);
-        const events = await ear.load(message.lexicon);
+        const events = await ear.load(message.language);
         for (const event of events) post(event.type === 'ready' ? { ...event, msToLoad: msToLoad() } : event);
         return;
       }

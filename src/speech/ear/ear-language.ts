@@ -1,0 +1,8 @@
+import type { Tongue } from '../../core/tongue';
+import type { EarLanguage } from './messages';
+
+/** A language as the decoder takes it: phones of one pronunciation in one string. */
+export const earLanguage = ({ model, lexicon }: Pick<Tongue, 'model' | 'lexicon'>): EarLanguage => ({
+  model,
+  lexicon: new Map([...lexicon].map(([word, all]) => [word, all.map((phones) => phones.join(' '))])),
+});
