@@ -14,17 +14,6 @@ const USAGE = `Usage: npm run bench:speech -- [--data DIR] [--json FILE] [--set 
 Plays recordings and synthetic speakers to the ear and prints how it did. DIR defaults to WRENCHSIDE_SPEECH; it holds
 manifest.jsonl and the sound it names. --every 3 takes every third recording, --set only the sets so called.`;
 
-/** The middle of the first pass of the shipped demonstration job. */
-const PROCEDURE = 'procedures/tarnbeck-head-slice.yaml';
-const WAY = [
-  ...Array.from({ length: 5 }, () => 'this step is done'),
-  'it reads printed face to the radiator',
-  ...Array.from({ length: 2 }, () => 'this step is done'),
-  'set at thirty',
-  'bolt one done',
-  'bolt two done',
-];
-
 /** Exit code 0 even where there is no data, since that is said in so many words; 2 for misuse. */
 async function main(argv: readonly string[]): Promise<number> {
   const { values } = parseArgs({
@@ -49,7 +38,7 @@ async function main(argv: readonly string[]): Promise<number> {
   }
   const tongue = readTongue('en');
   const corpus = new Corpus(folder);
-  const bench = await tighteningGrammar(tongue, PROCEDURE, WAY);
+  const bench = await tighteningGrammar(tongue);
   const noise = corpus.sound('noise/kitchen.wav');
   const ear = await earForNode(earLanguage(tongue));
   const sets = [...recordedSets(corpus, bench), ...spokenSets(await fliteForNode(), bench)];

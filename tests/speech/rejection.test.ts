@@ -49,7 +49,7 @@ test('the bar itself passes, a shade beyond it does not', () => {
 });
 
 test('one word must be heard better than several', () => {
-  const between = { ...costing(bars.progress - oneWord / 2), wordCount: 1 };
+  const between = { ...costing(bars.progress - oneWord.progress / 2), wordCount: 1 };
   expect(judge(between)).toMatchObject({ accepted: false });
   expect(judge({ ...between, wordCount: 2 })).toMatchObject({ accepted: true });
 });

@@ -26,15 +26,22 @@ export function wordGrammar(words: readonly string[]): LiveGrammar {
   return { revision: 'words', commands, parts: {} };
 }
 
+/** The middle of the first pass of the shipped demonstration job. */
+const PROCEDURE = 'procedures/tarnbeck-head-slice.yaml';
+const WAY = [
+  ...Array.from({ length: 5 }, () => 'this step is done'),
+  'it reads printed face to the radiator',
+  ...Array.from({ length: 2 }, () => 'this step is done'),
+  'set at thirty',
+  'bolt one done',
+  'bolt two done',
+];
+
 /** What can be said in the middle of a tightening pass of a shipped procedure, reached by typing the way there. */
-export async function tighteningGrammar(
-  tongue: Tongue,
-  procedure: string,
-  way: readonly string[],
-): Promise<LiveGrammar> {
+export async function tighteningGrammar(tongue: Tongue): Promise<LiveGrammar> {
   const typed = typedRecogniser();
   let live: LiveGrammar | null = null;
-  const opened = await openWorkshop(procedure, tongue, {
+  const opened = await openWorkshop(PROCEDURE, tongue, {
     ...typed,
     arm: (grammar) => {
       live = grammar;
@@ -42,7 +49,7 @@ export async function tighteningGrammar(
     },
   });
   if (!opened.ok) throw new Error(JSON.stringify(opened.error));
-  for (const words of way) {
+  for (const words of WAY) {
     opened.value.type(words);
     await opened.value.idle();
   }

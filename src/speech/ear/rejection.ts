@@ -52,7 +52,7 @@ function vetoOf(veto: Veto, evidence: Evidence): RejectReason | null {
 }
 
 function scoreOf({ manner, wordCount, cost, overLoop }: Evidence, tuning: RejectionTuning): number {
-  const lowered = wordCount === 1 && manner !== 'stop' ? tuning.oneWord : 0;
+  const lowered = wordCount === 1 ? tuning.oneWord[manner] : 0;
   const room = tuning.bars[manner] - lowered - (overLoop + tuning.ownCost * cost);
   return Math.max(0, Math.min(1, 0.5 + room / (2 * tuning.spread)));
 }

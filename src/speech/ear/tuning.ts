@@ -72,7 +72,7 @@ export type Tuning = {
   /** The dearest that passes, by what the command does. */
   readonly bars: Readonly<Record<Manner, number>>;
   /** A command of one word carries little evidence: its bar is lower by this much. */
-  readonly oneWord: number;
+  readonly oneWord: Readonly<Record<Manner, number>>;
   /** How much cheaper than its bar a command must be to count as all but certain. */
   readonly spread: number;
   readonly veto: Veto;
@@ -121,7 +121,7 @@ export const TUNING: Tuning = {
   loop: { entry: 0, each: 0 },
   ownCost: 0.6,
   bars: { stop: 50, harmless: 43, progress: 42, critical: 40 },
-  oneWord: 7,
+  oneWord: { stop: 0, harmless: 2, progress: 7, critical: 7 },
   spread: 20,
   veto: {
     leastVoicedFrames: 16,
