@@ -13,7 +13,7 @@ import type { Ear } from '../../src/speech/ear/ear';
 import { earLanguage } from '../../src/speech/ear/ear-language';
 
 /** The rules that mark something as done. */
-const MARKING = /done|skip|replaced/;
+const MARKING = /done|clicked|skip|replaced/;
 
 const folder = process.env.WRENCHSIDE_SPEECH;
 const hasData = folder !== undefined && existsSync(folder);
@@ -57,6 +57,11 @@ describe.skipIf(!hasData)('how well it hears', () => {
     },
     120_000,
   );
+
+  test('the rules that mark something are known by their names', () => {
+    const names = bench.commands.map(({ rule }) => rule).filter((rule) => MARKING.test(rule));
+    expect(names).toEqual(expect.arrayContaining(['bolt-done', 'bolts-done', 'done']));
+  });
 
   async function answersOf(name: string, snrDb: number | null, every: number) {
     const set = sets.find((one) => one.name === name);

@@ -32,6 +32,7 @@ const WAY = [
   ...Array.from({ length: 5 }, () => 'this step is done'),
   'it reads printed face to the radiator',
   ...Array.from({ length: 2 }, () => 'this step is done'),
+  'i have the time',
   'set at thirty',
   'bolt one done',
   'bolt two done',
@@ -53,6 +54,11 @@ export async function tighteningGrammar(tongue: Tongue): Promise<LiveGrammar> {
     opened.value.type(words);
     await opened.value.idle();
   }
-  if (!live) throw new Error('the desk armed nothing');
+  return inThePass(live);
+}
+
+/** Typed words can go astray without a word when a document changes; a benchmark of another place would measure nothing. */
+function inThePass(live: LiveGrammar | null): LiveGrammar {
+  if (!live?.commands.some(({ rule }) => rule === 'bolt-done')) throw new Error('the way does not lead into a pass');
   return live;
 }

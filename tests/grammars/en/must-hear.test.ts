@@ -62,7 +62,6 @@ const MUST: readonly (readonly [words: string, rule: string, slots?: Readonly<Re
   ['speak faster', 'faster'],
   ['done', 'done'],
   ["that's done", 'done'],
-  ['clicked', 'clicked'],
   ['that clicked', 'clicked'],
   ['bolt seven done', 'bolt-done', { bolt: { kind: 'integer', value: 7 } }],
   ['bolt one zero done', 'bolt-done', { bolt: { kind: 'integer', value: 10 } }],
