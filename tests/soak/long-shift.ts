@@ -6,6 +6,7 @@ import { fold } from '../../src/core/job/evolve';
 import type { Desk } from '../../src/machine/desk';
 import { nextWords } from '../browser/next-words';
 import { spoken, type TestSpeaker } from '../browser/speaker';
+import { bayNoise } from './bay-noise';
 import { chance } from './chance';
 
 const RATE_HZ = 16_000;
@@ -30,6 +31,11 @@ export type Stretch = {
   readonly entries: number;
   readonly heapMb: number;
   readonly rssMb: number;
+  /** Of what was said since the stretch before: how many, and how many were taken for what they were. */
+  readonly said: number;
+  readonly right: number;
+  /** Seconds of work for a second of sound since the stretch before, whatever else the machine was doing. */
+  readonly realTimeFactor: number;
 };
 
 export type Shift = {
@@ -60,14 +66,18 @@ const moves = (entries: readonly Entry[]): number => entries.filter(({ kind }) =
  */
 export async function longShift(hours: number, seed: number, tell: (stretch: Stretch) => void): Promise<Shift> {
   const began = performance.now();
-  const { below, of } = chance(seed);
+  const luck = chance(seed);
+  const { below, of } = luck;
   const tongue = readTongue('en');
   const ear = await earRecogniser(tongue);
   let ms = 0;
+  let workedMs = 0;
   const clock = { wall: () => 1_700_000_000_000 + ms, mono: () => ms };
 
   const listen = async (sound: { samples: Float32Array<ArrayBuffer>; rateHz: number }): Promise<void> => {
+    const from = performance.now();
     await ear.play(sound);
+    workedMs += performance.now() - from;
     ms += Math.round((sound.samples.length / sound.rateHz + 1.6) * 1000);
   };
   const begin = async (): Promise<Desk> => {
@@ -86,18 +96,31 @@ export async function longShift(hours: number, seed: number, tell: (stretch: Str
   const count = { jobs: 1, said: 0, missed: 0, misheard: 0, movedByNobody: 0 };
   const fromNobody: string[] = [];
   const stretches: Stretch[] = [];
+  let since = { ms: 0, workedMs: 0, said: 0, right: 0 };
   const measure = (): void => {
     globalThis.gc?.();
     const { heapUsed, rss } = process.memoryUsage();
-    const entries = desk.snapshot.entries.length;
-    const stretch = { simulatedHours: ms / 3_600_000, entries, heapMb: heapUsed / 1e6, rssMb: rss / 1e6 };
+    const { said, missed, misheard } = count;
+    const now = { ms, workedMs, said, right: said - missed - misheard };
+    const stretch = {
+      simulatedHours: ms / 3_600_000,
+      entries: desk.snapshot.entries.length,
+      heapMb: heapUsed / 1e6,
+      rssMb: rss / 1e6,
+      said: now.said - since.said,
+      right: now.right - since.right,
+      realTimeFactor: (now.workedMs - since.workedMs) / Math.max(1, now.ms - since.ms),
+    };
+    since = now;
     stretches.push(stretch);
     tell(stretch);
   };
 
   while (ms < hours * 3_600_000) {
     const quiet = await during(desk, async () => {
-      await listen({ samples: new Float32Array(RATE_HZ * (5 + below(40))), rateHz: RATE_HZ });
+      const seconds = 2 + below(16);
+      const samples = below(2) === 0 ? bayNoise(seconds, RATE_HZ, luck) : new Float32Array(RATE_HZ * seconds);
+      await listen({ samples, rateHz: RATE_HZ });
       if (below(3) === 0) await listen(await spoken(of(RADIO), of(SPEAKERS)));
     });
     fromNobody.push(...heardIn(quiet));
@@ -117,7 +140,7 @@ export async function longShift(hours: number, seed: number, tell: (stretch: Str
     if (heard.length === 0) count.missed += 1;
     else if (heard.length > 1 || heard[0] !== words) count.misheard += 1;
     if (isQuestion) count.movedByNobody += moves(came);
-    if (count.said % 20 === 0) measure();
+    if (count.said % 50 === 0) measure();
   }
   measure();
   desk.close();

@@ -17,6 +17,17 @@ const { values } = parseArgs({
 /** MB an hour that the heap may grow once the shift has settled: the log itself grows by less than one. */
 const MOST_GROWTH_MB_PER_HOUR = 4;
 
+/** Points of a hundred that what is heard right may fall from the first half of a shift to the second: chance, no more. */
+const MOST_FALL = 6;
+
+/** How many of a hundred were heard right. */
+function heardRight(stretches: readonly { readonly said: number; readonly right: number }[]): number {
+  const sum = (pick: 'said' | 'right'): number => stretches.reduce((total, one) => total + one[pick], 0);
+  return (100 * sum('right')) / Math.max(1, sum('said'));
+}
+
+const median = (all: readonly number[]): number => all.toSorted((a, b) => a - b)[Math.floor(all.length / 2)] ?? 0;
+
 /** The slope of a straight line through the points, by least squares. */
 function slope(points: readonly { readonly x: number; readonly y: number }[]): number {
   const mean = (pick: (p: { readonly x: number; readonly y: number }) => number): number =>
@@ -29,19 +40,29 @@ function slope(points: readonly { readonly x: number; readonly y: number }[]): n
 
 const hours = Number(values.hours);
 const seed = Number(values.seed);
-const shift = await longShift(hours, seed, ({ simulatedHours, entries, heapMb, rssMb }) =>
+const shift = await longShift(hours, seed, ({ simulatedHours, entries, heapMb, rssMb, said, right, realTimeFactor }) =>
   console.log(
-    `${simulatedHours.toFixed(2)} h  ${entries} entries  heap ${heapMb.toFixed(1)} MB  rss ${rssMb.toFixed(0)} MB`,
+    `${simulatedHours.toFixed(2)} h  ${entries} entries  heap ${heapMb.toFixed(1)} MB  rss ${rssMb.toFixed(0)} MB  ` +
+      `right ${right} of ${said}  ${realTimeFactor.toFixed(2)} of real time`,
   ),
 );
 
 const settled = shift.stretches.slice(Math.floor(shift.stretches.length / 2));
 const growthMbPerHour = slope(settled.map(({ simulatedHours: x, heapMb: y }) => ({ x, y })));
+const half = Math.floor(shift.stretches.length / 2);
+const halves = [shift.stretches.slice(0, half), shift.stretches.slice(half)].map((stretches) => ({
+  rightPercent: heardRight(stretches),
+  realTimeFactor: median(stretches.map(({ realTimeFactor }) => realTimeFactor)),
+}));
+const [first, second] = halves;
 const enough = settled.length >= 5;
 const failures = [
   ...(shift.movedByNobody > 0 ? [`${shift.movedByNobody} entries moved a job that nobody had asked to`] : []),
   ...(enough && growthMbPerHour > MOST_GROWTH_MB_PER_HOUR
     ? [`memory grows by ${growthMbPerHour.toFixed(1)} MB an hour`]
+    : []),
+  ...(enough && first && second && first.rightPercent - second.rightPercent > MOST_FALL
+    ? [`heard right falls from ${first.rightPercent.toFixed(1)} % to ${second.rightPercent.toFixed(1)} %`]
     : []),
 ];
 const result = {
@@ -54,6 +75,7 @@ const result = {
     memoryGb: Math.round(totalmem() / 1e9),
   },
   growthMbPerHour: enough ? growthMbPerHour : 'NOT MEASURED: the shift was too short',
+  halves,
   failures,
   ...shift,
 };
