@@ -27,7 +27,7 @@ const CHOICES: Readonly<Partial<Record<keyof Settings, readonly unknown[]>>> = {
 };
 
 /** The rates offered; "slower" and "faster" stay inside them. */
-export const RATES = { least: 0.7, most: 1.3, step: 0.1 };
+const RATES = { least: 0.7, most: 1.3, step: 0.1 };
 
 /** Saved settings over the defaults. Anything that does not look like a setting of its kind is left out. */
 export async function readSettings(store: Pick<LogStore, 'setting'>): Promise<Settings> {

@@ -1,5 +1,5 @@
 import type { Sound } from '../../src/voice/flite/wav';
-import { OTHER, toneHz, tonesOf } from './tone-words';
+import { toneHz, tonesOf } from './tone-words';
 
 const TONE_SECONDS = 0.15;
 const AMPLITUDE = 0.3;
@@ -11,9 +11,6 @@ export function toneSpeech(text: string, rateHz: number, quietBefore = 0.3, quie
     .flatMap((word) => [...tonesOf(word).map((tone) => sine(toneHz(tone), rateHz)), silence(0.05, rateHz)]);
   return { rateHz, samples: joined([silence(quietBefore, rateHz), ...parts, silence(quietAfter, rateHz)]) };
 }
-
-/** A sound that is none of the model's words. */
-export const otherSound = (rateHz: number): Sound => toneSpeech(OTHER, rateHz);
 
 const silence = (seconds: number, rateHz: number): Float32Array => new Float32Array(Math.round(seconds * rateHz));
 

@@ -29,7 +29,7 @@ export const pairDisagreements = (figure: Printed): readonly PairDisagreement[] 
  * more; outside that it is a misprint. Different dimensions are refused when the figure is read, so here they agree
  * with nothing and the second reads as NaN.
  */
-export function pairDisagreement(first: Printed, second: Printed): PairDisagreement | null {
+function pairDisagreement(first: Printed, second: Printed): PairDisagreement | null {
   const slack = SLACK[dimensionOf(first.unit)] ?? USUAL_SLACK;
   for (const [ours, theirs] of endsOf(first, second)) {
     const converted = convert({ value: theirs, unit: second.unit }, first.unit);

@@ -36,7 +36,7 @@ export function doubtsAbout(wrench: Wrench, today: IsoDay): readonly WrenchDoubt
 }
 
 /** Below this share of its full scale a click-type wrench is not to be trusted, whatever its lowest mark (ISO 6789 tests from 20 %). */
-export const USABLE_FROM = 0.2;
+const USABLE_FROM = 0.2;
 
 /** The settings this wrench may be used at, both ends included, in its own unit. */
 export const usableRange = (wrench: Wrench): { readonly least: number; readonly most: number } => ({

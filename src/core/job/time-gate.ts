@@ -5,7 +5,7 @@ import { stepIn } from './plan';
 import { passState } from './tightening';
 
 /** A tightening with angles is not left half done, so the time for it is asked before the first bolt. */
-export const asksForTime = (passes: readonly Pass[]): boolean => passes.some((p) => p.kind === 'angle');
+const asksForTime = (passes: readonly Pass[]): boolean => passes.some((p) => p.kind === 'angle');
 
 /** At the beginning of a tightening, with no fastener of it touched. */
 export function isBeforeBoltOne(job: Job): boolean {

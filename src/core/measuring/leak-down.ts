@@ -4,7 +4,7 @@ import type { Working } from '../fastening/working';
 import { fail, ok, type Result } from '../result';
 
 /** Where the air is heard or seen to come out. */
-export const LEAK_PLACES = ['inlet', 'exhaust', 'oil-filler', 'coolant', 'next-cylinder'] as const;
+const LEAK_PLACES = ['inlet', 'exhaust', 'oil-filler', 'coolant', 'next-cylinder'] as const;
 export type LeakPlace = (typeof LEAK_PLACES)[number];
 
 /** What a place points at (common practice). Coolant and the next cylinder both leave the head itself in question. */

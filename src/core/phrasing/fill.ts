@@ -43,7 +43,7 @@ const isFull = (template: Template, value: Fill): boolean =>
   template.every((part) => part.kind !== 'slot' || value(part) !== '');
 
 /** Joins two pieces of which both may bring a stop: a question or exclamation wins, else the later one. */
-export function seam(left: string, right: string): string {
+function seam(left: string, right: string): string {
   if (!/^[.,;:?!]/.test(right)) return left + right;
   const bare = left.trimEnd();
   if (/[?!]$/.test(bare)) return bare + right.slice(1);
@@ -53,4 +53,4 @@ export function seam(left: string, right: string): string {
 const endsSentence = (text: string): boolean => /[.?!]\s*$/.test(text);
 
 /** With a capital first letter; figures and signs stay as they are. */
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

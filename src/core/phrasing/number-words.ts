@@ -65,7 +65,7 @@ function plainFigures(printed: string, { thousandsSign }: NumberWords): string {
 }
 
 /** Whether this many of a thing is spoken of as one. A fraction below one is: "three eighths inch". */
-export function isSingular(printed: string, { singular }: NumberWords): boolean {
+function isSingular(printed: string, { singular }: NumberWords): boolean {
   if (/^\d+\/\d+$/.test(printed)) return true;
   const value = Math.abs(Number(printed.replace(',', '.')));
   return singular === 'one' ? value === 1 : value < 2;

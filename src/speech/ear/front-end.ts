@@ -6,7 +6,6 @@ import { sanitise } from './sanitise';
 /** The acoustic model hears 16 kHz; everything behind the front end counts in its ten-millisecond frames. */
 export const EAR_HZ = 16_000;
 export const EAR_FRAME = 160;
-export const FRAME_MS = 10;
 
 /** Ten milliseconds of the stream, as captured and as cleaned, both at 16 kHz and both standing for the same moment. */
 export type EarFrame = {

@@ -16,7 +16,7 @@ export type CheckedArchive = {
 
 const MEBIBYTE = 1024 * 1024;
 /** Models of this kind are some forty megabytes; those that are far larger would not fit beside the app in a tablet. */
-export const MOST_BYTES = { archive: 200 * MEBIBYTE, unpacked: 600 * MEBIBYTE } as const;
+const MOST_BYTES = { archive: 200 * MEBIBYTE, unpacked: 600 * MEBIBYTE } as const;
 /** Of a graph only the table of words is wanted, at its beginning; of a words.txt all. */
 const MOST_WORDS_BYTES = 32 * MEBIBYTE;
 

@@ -5,8 +5,6 @@ export type Speaker = (typeof SPEAKERS)[number];
 
 export const DEFAULT_SPEAKER: Speaker = 'slt';
 
-export const isSpeaker = (name: string): name is Speaker => SPEAKERS.some((speaker) => speaker === name);
-
 /** How fast to talk: 1 is the speaker's own pace, 2 twice as fast. Values outside are brought to the nearer end. */
 export const SLOWEST_RATE = 0.5;
 export const FASTEST_RATE = 2;

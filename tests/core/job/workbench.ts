@@ -24,7 +24,7 @@ export const setAt = (value: number, unit: string | null = null): Command =>
 export const soFar = (n: number): Command => command('so-far', { degrees: { kind: 'integer', value: n } });
 export const markAt = (hour: number): Command => command('mark-at', { clock: { kind: 'integer', value: hour } });
 export const notSure = (n: number): Command => command('not-sure', { bolt: { kind: 'integer', value: n } });
-export const answer = (id: string): Command => command('answer', { answer: { kind: 'option', id } });
+const answer = (id: string): Command => command('answer', { answer: { kind: 'option', id } });
 
 /** A job worked by hand in a test: every decision is written at once, one second after the last. */
 export class Workbench {

@@ -1,7 +1,6 @@
 import { count, reply } from '../../phrasing/reply';
-import { announce } from '../announce';
 import type { Command, RuleName } from '../command';
-import { type Decision, refused, told } from '../decision';
+import { type Decision, refused } from '../decision';
 import type { Moment } from '../entry';
 import { holdOf } from '../hold';
 import type { Job } from '../job';
@@ -162,9 +161,4 @@ function work(job: Job, c: Command, now: Moment): Decision {
     default:
       return refused(reply('not-here', {}));
   }
-}
-
-/** What to say when a job is opened or taken up again. */
-export function greeting(job: Job, now: Moment): Decision {
-  return told(...announce(job, now));
 }

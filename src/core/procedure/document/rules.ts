@@ -20,7 +20,7 @@ const grade = z.strictObject({
   thickness: quantity.meta({ description: 'How thick it is.' }),
 });
 
-export const COOLANTS = ['ethylene-glycol-handbook', 'ethylene-glycol-reprinted', 'propylene-glycol-lange'] as const;
+const COOLANTS = ['ethylene-glycol-handbook', 'ethylene-glycol-reprinted', 'propylene-glycol-lange'] as const;
 
 /** How readings are worked out: the kind of sum, with the figures its maker gives. */
 export const rule = z.discriminatedUnion('kind', [
