@@ -1,6 +1,7 @@
 import type { RecogniserEvent } from '../core/ports';
 import type { FromEar, ToEar } from './ear/messages';
-import { WATCH, WorkerWatch } from './worker-watch';
+import { type Kept, keptAnswering } from './kept-answering';
+import { WorkerWatch } from './worker-watch';
 
 export type EarLink = {
   readonly send: (message: ToEar, transfer?: readonly Transferable[]) => void;
@@ -18,8 +19,6 @@ export function earLink(
 ): EarLink {
   const watch = new WorkerWatch(performance.now());
   let worker: Worker | null = null;
-  let pings = 0;
-  let later: ReturnType<typeof setTimeout> | undefined;
 
   const send: EarLink['send'] = (message, transfer = []) => worker?.postMessage(message, [...transfer]);
 
@@ -36,34 +35,20 @@ export function earLink(
     worker = null;
   };
 
-  const replace = (code: 'worker-crashed' | 'worker-silent', detail: string): void => {
-    stop();
-    const wait = watch.restart(performance.now());
-    tell({ type: 'failed', code, detail: wait === null ? `${detail}; it failed too often and stays off` : detail });
-    if (wait !== null) later = setTimeout(begin, wait);
-  };
-
   const begin = (): void => {
     worker = makeWorker();
     worker.onmessage = ({ data }: MessageEvent<FromEar>) => receive(data);
-    worker.onerror = (event) => replace('worker-crashed', event.message);
+    worker.onerror = (event) => kept.replace('worker-crashed', event.message);
     onStart(send);
   };
 
-  const timer = setInterval(() => {
-    if (!worker) return;
-    const now = watch.tick(performance.now());
-    if (now === 'ask') send({ type: 'ping', id: ++pings });
-    if (now === 'silent') replace('worker-silent', 'the ear stopped answering');
-  }, WATCH.every);
-
-  begin();
-  return {
-    send,
-    close: () => {
-      clearInterval(timer);
-      clearTimeout(later);
-      stop();
-    },
-  };
+  const kept: Kept = keptAnswering(watch, {
+    begin,
+    stop,
+    isUp: () => worker !== null,
+    ping: (id) => send({ type: 'ping', id }),
+    tell,
+    silence: 'the ear stopped answering',
+  });
+  return { send, close: kept.close };
 }

@@ -1,35 +1,17 @@
-import { cpSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { cpSync } from 'node:fs';
 import { join } from 'node:path';
-import type { BrowserContext, Page } from 'playwright-core';
-import { afterEach, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
 import { Bay } from './bay';
 import { chromiumPath, ONCE_MORE, openContext } from './chromium';
-import { dist, openSite, type Site } from './site';
+import { leavings } from './leavings';
+import { dist } from './site';
 import { typed } from './typist';
 
 const ready = (page: Page) => page.waitForSelector('#app[data-offline="ready"]', { timeout: 120_000 });
 
 describe.skipIf(!chromiumPath)('without a network', ONCE_MORE, () => {
-  const left: (() => unknown)[] = [];
-  const folder = (name: string): string => {
-    const made = mkdtempSync(`${tmpdir()}/wrenchside-${name}-`);
-    left.push(() => rmSync(made, { recursive: true, force: true }));
-    return made;
-  };
-  const site = async (...args: Parameters<typeof openSite>): Promise<Site> => {
-    const opened = await openSite(...args);
-    left.push(opened.close);
-    return opened;
-  };
-  const browser = async (launch: Parameters<typeof openContext>[0] = {}): Promise<BrowserContext> => {
-    const context = await openContext(launch);
-    left.push(() => context.close());
-    return context;
-  };
-  afterEach(async () => {
-    for (const undo of left.splice(0).reverse()) await undo();
-  });
+  const { folder, site, browser } = leavings();
 
   test('a second start with the server gone and the browser new works, ear and voice included', async () => {
     const profile = folder('offline');

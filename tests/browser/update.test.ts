@@ -1,12 +1,12 @@
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { cpSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { BrowserContext, Page } from 'playwright-core';
-import { afterEach, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
 import { listed } from '../../src/offline/vite-offline';
 import { Bay } from './bay';
-import { chromiumPath, ONCE_MORE, openContext } from './chromium';
-import { dist, openSite, type Site } from './site';
+import { chromiumPath, ONCE_MORE } from './chromium';
+import { leavings } from './leavings';
+import { dist } from './site';
 import { carryOn, typed } from './typist';
 
 const ready = (page: Page) => page.waitForSelector('#app[data-offline="ready"]', { timeout: 120_000 });
@@ -24,25 +24,7 @@ function nextVersion(folder: string): void {
 }
 
 describe.skipIf(!chromiumPath)('a newer version', ONCE_MORE, () => {
-  const left: (() => unknown)[] = [];
-  const folder = (name: string): string => {
-    const made = mkdtempSync(`${tmpdir()}/wrenchside-${name}-`);
-    left.push(() => rmSync(made, { recursive: true, force: true }));
-    return made;
-  };
-  const site = async (...args: Parameters<typeof openSite>): Promise<Site> => {
-    const opened = await openSite(...args);
-    left.push(opened.close);
-    return opened;
-  };
-  const browser = async (launch: Parameters<typeof openContext>[0] = {}): Promise<BrowserContext> => {
-    const context = await openContext(launch);
-    left.push(() => context.close());
-    return context;
-  };
-  afterEach(async () => {
-    for (const undo of left.splice(0).reverse()) await undo();
-  });
+  const { folder, site, browser } = leavings();
 
   test('an update waits while a job is open, and takes hold at the next start with the job intact', async () => {
     const next = folder('next');

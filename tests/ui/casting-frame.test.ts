@@ -7,20 +7,24 @@ import { afterHere, hereIn, marksInWords } from '../../src/ui/bench/fastener-wor
 const MARKS: readonly FastenerMark[] = ['open', 'next', 'partial', 'done', 'unknown', 'held', 'idle'];
 
 const point = fc.record({ x: fc.integer({ min: 0, max: 600 }), y: fc.integer({ min: 0, max: 400 }) });
+const PLATE: Omit<PatternDrawing, 'fasteners'> = {
+  say: 'plate',
+  viewedFrom: 'above',
+  outline: [
+    { x: 0, y: 0 },
+    { x: 600, y: 0 },
+    { x: 600, y: 400 },
+    { x: 0, y: 400 },
+  ],
+  landmarks: [],
+};
+
 const drawing = fc
   .uniqueArray(point, { minLength: 1, maxLength: 16, comparator: (a, b) => Math.hypot(a.x - b.x, a.y - b.y) < 25 })
   .chain((points) =>
     fc.array(fc.constantFrom(...MARKS), { minLength: points.length, maxLength: points.length }).map(
       (marks): PatternDrawing => ({
-        say: 'head',
-        viewedFrom: 'above',
-        outline: [
-          { x: 0, y: 0 },
-          { x: 600, y: 0 },
-          { x: 600, y: 400 },
-          { x: 0, y: 400 },
-        ],
-        landmarks: [],
+        ...PLATE,
         fasteners: points.map((at, i) => ({ number: i + 1, at, mark: marks[i] ?? 'open', turn: i + 1 })),
       }),
     ),
@@ -62,15 +66,7 @@ describe('the drawing of a casting', () => {
     ['in the lower right corner', { x: 600, y: 400 }, { turn: 0, anchor: 'end' }],
   ])('a landmark %s stands outside the casting', (_name, at, place) => {
     const d: PatternDrawing = {
-      say: 'plate',
-      viewedFrom: 'above',
-      outline: [
-        { x: 0, y: 0 },
-        { x: 600, y: 0 },
-        { x: 600, y: 400 },
-        { x: 0, y: 400 },
-      ],
-      landmarks: [],
+      ...PLATE,
       fasteners: [{ number: 1, at: { x: 300, y: 200 }, mark: 'open', turn: 1 }],
     };
     const found = landmarkPlace(d, at);

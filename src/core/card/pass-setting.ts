@@ -1,5 +1,5 @@
 import type { Printed, Window } from '../fastening/quantity';
-import type { Pass, Procedure, ToolSpec } from '../procedure/procedure';
+import type { AngleTurn, Pass, Procedure, ToolSpec } from '../procedure/procedure';
 
 /** One pass as it is set: with the figure the manual prints, never one worked out here. */
 export type PassSetting = {
@@ -14,14 +14,7 @@ export type PassSetting = {
 
 export type Setting =
   | { readonly kind: 'torque' | 'repeat'; readonly target: Printed; readonly window: Window | null }
-  | {
-      readonly kind: 'angle';
-      readonly degrees: number;
-      readonly window: Window;
-      readonly swings: number;
-      /** What the torque at the end of the turn must be over. */
-      readonly floor?: Printed;
-    }
+  | AngleTurn
   | { readonly kind: 'slacken'; readonly degrees: number }
   | { readonly kind: 'wait'; readonly timer: string; readonly minutes: number };
 

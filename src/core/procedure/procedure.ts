@@ -166,19 +166,21 @@ export type PassCommon = {
   readonly recovery: Recovery;
 };
 
+export type AngleTurn = {
+  readonly kind: 'angle';
+  readonly degrees: number;
+  readonly window: Window;
+  readonly swings: number;
+  /** The torque read at the end of the turn must be over this; equal is not enough. */
+  readonly floor?: Printed;
+};
+
 export type Pass = PassCommon &
   (
     | { readonly kind: 'torque'; readonly target: Printed; readonly window?: Window }
     /** The same torque once more over fasteners that already have it. */
     | { readonly kind: 'repeat'; readonly target: Printed; readonly window?: Window }
-    | {
-        readonly kind: 'angle';
-        readonly degrees: number;
-        readonly window: Window;
-        readonly swings: number;
-        /** The torque read at the end of the turn must be over this; equal is not enough. */
-        readonly floor?: Printed;
-      }
+    | AngleTurn
     | { readonly kind: 'slacken'; readonly degrees: number }
     | { readonly kind: 'wait'; readonly timer: string }
   );

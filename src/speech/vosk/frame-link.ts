@@ -1,5 +1,6 @@
 import type { RecogniserEvent } from '../../core/ports';
-import { WATCH, WorkerWatch } from '../worker-watch';
+import { keptAnswering } from '../kept-answering';
+import { WorkerWatch } from '../worker-watch';
 import { type FromFrame, GREETING, type ToFrame } from './frame-messages';
 
 export type FrameLink = {
@@ -19,8 +20,6 @@ export function frameLink(
   const watch = new WorkerWatch(performance.now());
   let frame: HTMLIFrameElement | null = null;
   let port: MessagePort | null = null;
-  let pings = 0;
-  let later: ReturnType<typeof setTimeout> | undefined;
 
   const send: FrameLink['send'] = (message, transfer = []) => port?.postMessage(message, [...transfer]);
 
@@ -60,32 +59,13 @@ export function frameLink(
     document.body.append(made);
   };
 
-  const replace = (): void => {
-    stop();
-    const wait = watch.restart(performance.now());
-    const detail = 'the recogniser of your model stopped answering';
-    tell({
-      type: 'failed',
-      code: 'worker-silent',
-      detail: wait === null ? `${detail}; it failed too often and stays off` : detail,
-    });
-    if (wait !== null) later = setTimeout(begin, wait);
-  };
-
-  const timer = setInterval(() => {
-    if (!frame) return;
-    const now = watch.tick(performance.now());
-    if (now === 'ask') send({ type: 'ping', id: ++pings });
-    if (now === 'silent') replace();
-  }, WATCH.every);
-
-  begin();
-  return {
-    send,
-    close: () => {
-      clearInterval(timer);
-      clearTimeout(later);
-      stop();
-    },
-  };
+  const kept = keptAnswering(watch, {
+    begin,
+    stop,
+    isUp: () => frame !== null,
+    ping: (id) => send({ type: 'ping', id }),
+    tell,
+    silence: 'the recogniser of your model stopped answering',
+  });
+  return { send, close: kept.close };
 }

@@ -4,6 +4,7 @@ import type { OnUi } from '../events';
 import { dateAndTime } from '../time-words';
 import type { PlainKey } from '../words/words';
 import { useWords } from '../words/words-context';
+import '../rows.css';
 import './job-list.css';
 
 /** A job as a list shows it. */
@@ -54,11 +55,11 @@ export function JobList({ jobs, actions, on }: JobListProps) {
     }
   };
   return (
-    <ul class="jobs">
+    <ul class="rows jobs">
       {jobs.map(({ card, entries, place }) => (
-        <li key={card.id} class="job">
-          <div class="job-words">
-            <b class="job-title">{card.title}</b>
+        <li key={card.id} class="row">
+          <div class="row-words">
+            <b class="row-title">{card.title}</b>
             <span class="quiet">{w('job-began', { when: dateAndTime(card.created), who: card.who })}</span>
             <span class="quiet">
               {card.closed ? w('job-closed') : (place ?? w('job-open'))} · {w('job-entries', { count: entries })}

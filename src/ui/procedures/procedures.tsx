@@ -2,6 +2,7 @@ import type { OnUi } from '../events';
 import { FilePicker } from '../file-picker';
 import type { ProcedureChoice } from '../start/begin-job';
 import { useWords } from '../words/words-context';
+import '../rows.css';
 import './procedures.css';
 
 export type ProcedureLine = ProcedureChoice & {
@@ -20,11 +21,11 @@ export function Procedures({ procedures, on }: ProceduresProps & { readonly on: 
     <main class="page">
       <h1>{w('nav-procedures')}</h1>
       <p>{w('safety-maker-first')}</p>
-      <ul class="procedures">
+      <ul class="rows">
         {procedures.map((p) => (
-          <li key={p.id} class="procedure-line">
-            <div class="procedure-words">
-              <b class="procedure-title">{p.title}</b>
+          <li key={p.id} class="row">
+            <div class="row-words">
+              <b class="row-title">{p.title}</b>
               <span class="quiet">
                 {p.machine} · {w('procedure-edition', { edition: p.edition })}
               </span>
