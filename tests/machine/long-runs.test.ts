@@ -10,6 +10,7 @@ import { revisionOf } from '../../src/core/job/revision';
 import { boltState, passState } from '../../src/core/job/tightening';
 import type { Procedure } from '../../src/core/procedure/procedure';
 import { shipped } from '../core/job/workbench';
+import { SEED, tries } from '../long';
 import { AngleLedger } from './angle-ledger';
 import { Driver, pathOf, type Snapshot } from './driver';
 import { forbidden, owed } from './owed';
@@ -18,8 +19,7 @@ import { wayForward } from './way-forward';
 
 const TURNS = 1000;
 /** Runs for each procedure: few on every build, as many as there is time for when soaking. */
-const RUNS = Number(process.env.WRENCHSIDE_SOAK ?? 2);
-const SEED = Number(process.env.WRENCHSIDE_SEED ?? 32_6);
+const RUNS = tries(2, 100);
 
 const dice = fc.record<Dice>({
   kind: fc.nat({ max: 99 }),
@@ -134,7 +134,7 @@ const CLOSES: ReadonlySet<string> = new Set(['practice-plate', 'wheel-five-stud'
 describe.each(NAMES)('%s, full size', (name) => {
   const procedure = shipped(name);
 
-  test(`${TURNS} turns of mostly legal work break nothing`, { timeout: 600_000 }, () => {
+  test(`${TURNS} turns of mostly legal work break nothing`, { timeout: tries(600_000, 7_200_000) }, () => {
     const tally = { changed: 0, closed: 0, runs: 0 };
     fc.assert(
       fc.property(fc.array(dice, { minLength: TURNS, maxLength: TURNS, size: 'max' }), (turns) => {

@@ -1,7 +1,6 @@
-import { execFileSync } from 'node:child_process';
 import { mkdirSync, writeFileSync } from 'node:fs';
-import { cpus, totalmem } from 'node:os';
 import { parseArgs } from 'node:util';
+import { circumstances } from './circumstances';
 import { longShift } from './long-shift';
 
 // npm run soak -- --hours 8 --seed 1. Memory is only comparable with --expose-gc, which the script passes.
@@ -66,14 +65,7 @@ const failures = [
     : []),
 ];
 const result = {
-  commit: execFileSync('git', ['rev-parse', '--short', 'HEAD'], { encoding: 'utf8' }).trim(),
-  seed,
-  machine: {
-    node: process.version,
-    cpu: cpus()[0]?.model,
-    cpus: cpus().length,
-    memoryGb: Math.round(totalmem() / 1e9),
-  },
+  ...circumstances(seed),
   growthMbPerHour: enough ? growthMbPerHour : 'NOT MEASURED: the shift was too short',
   halves,
   failures,

@@ -3,6 +3,7 @@ import { gzipSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { checkArchive } from '../../src/speech/vosk/archive-check';
+import { tries } from '../long';
 import { blobOf, modelFiles, packed, repacked, STATIC_MODEL, TONE_MODEL } from './archives';
 import { OTHER, TONE_WORDS } from './tone-words';
 
@@ -118,14 +119,14 @@ describe('a damaged archive is an answer, never an accident', () => {
   test('with bytes changed in the gzip stream', async () => {
     await fc.assert(
       fc.asyncProperty(edits, (changes) => isAnswer(edited(TONE_MODEL, changes))),
-      { seed: 20, numRuns: 300 },
+      { seed: 20, numRuns: tries(300, 5_000) },
     );
   });
 
   test('with bytes changed in the tar stream, under a fresh checksum', async () => {
     await fc.assert(
       fc.asyncProperty(edits, (changes) => isAnswer(repacked(TONE_MODEL, (tar) => edited(tar, changes)))),
-      { seed: 21, numRuns: 300 },
+      { seed: 21, numRuns: tries(300, 5_000) },
     );
   });
 
@@ -134,14 +135,14 @@ describe('a damaged archive is an answer, never an accident', () => {
       fc.asyncProperty(fc.integer({ min: 1, max: TONE_MODEL.length - 1 }), async (length) => {
         expect(await check(TONE_MODEL.subarray(0, length))).toMatchObject({ ok: false });
       }),
-      { seed: 22, numRuns: 200 },
+      { seed: 22, numRuns: tries(200, 5_000) },
     );
   });
 
   test('made of anything behind a gzip magic', async () => {
     await fc.assert(
       fc.asyncProperty(fc.uint8Array({ maxLength: 600 }), (bytes) => isAnswer(Uint8Array.of(0x1f, 0x8b, ...bytes))),
-      { seed: 23, numRuns: 200 },
+      { seed: 23, numRuns: tries(200, 5_000) },
     );
   });
 });

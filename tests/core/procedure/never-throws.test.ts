@@ -3,10 +3,11 @@ import * as fc from 'fast-check';
 import { expect, test, vi } from 'vitest';
 import { stringify } from 'yaml';
 import { checkProcedure, type ProcedureCheck } from '../../../src/core/procedure/check-procedure';
+import { SEED, tries } from '../../long';
 import { SOUND } from './sound-document';
 
 // Two cores are shared with other test files: these take seconds, and more than the usual limit on a busy machine.
-vi.setConfig({ testTimeout: 120_000 });
+vi.setConfig({ testTimeout: tries(120_000, 7_200_000) });
 
 /** Whatever comes in, either a procedure or findings that say where, what and how to mend it. */
 function expectAnswer(checked: ProcedureCheck): void {
@@ -81,14 +82,14 @@ test('a document with pieces knocked out, put in or swapped is answered, never t
       for (const { from, to } of swaps) lines.splice(to % lines.length, 0, ...lines.splice(from % lines.length, 1));
       expectAnswer(checkProcedure(lines.join('\n'), 'mutant.yaml'));
     }),
-    { numRuns: 250 },
+    { numRuns: tries(250, 20_000), seed: SEED },
   );
 });
 
 test('any YAML whatever is answered', () => {
   fc.assert(
     fc.property(fc.jsonValue({ maxDepth: 4 }), (value) => expectAnswer(checkProcedure(stringify(value), 'any.yaml'))),
-    { numRuns: 100 },
+    { numRuns: tries(100, 5_000), seed: SEED },
   );
 });
 
@@ -100,7 +101,7 @@ test('a key may hold any value of any kind', () => {
       const text = SOUND.slice(0, at) + JSON.stringify(value) + SOUND.slice(SOUND.indexOf('\n', at));
       expectAnswer(checkProcedure(text, 'value.yaml'));
     }),
-    { numRuns: 150 },
+    { numRuns: tries(150, 5_000), seed: SEED },
   );
 });
 

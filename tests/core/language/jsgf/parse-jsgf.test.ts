@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Phrase } from '../../../../src/core/language/grammar';
 import { type JsgfIssue, parseJsgf } from '../../../../src/core/language/jsgf/parse-jsgf';
+import { SEED, tries } from '../../../long';
 
 const w = (text: string): Phrase => ({ kind: 'word', text });
 const seq = (...parts: Phrase[]): Phrase => ({ kind: 'seq', parts });
@@ -102,7 +103,7 @@ describe('no text makes the parser throw', () => {
       fc.property(fc.string({ maxLength: 200, unit: 'binary' }), (text) => {
         expect(typeof parseJsgf(text).ok).toBe('boolean');
       }),
-      { numRuns: 300 },
+      { numRuns: tries(300, 20_000), seed: SEED },
     );
   });
   test('any order of the signs of JSGF', () => {
@@ -110,7 +111,7 @@ describe('no text makes the parser throw', () => {
       fc.property(fc.array(sign, { maxLength: 60 }), (signs) => {
         expect(typeof parseJsgf(`#JSGF V1.0;grammar t;<r> = ${signs.join(' ')}`).ok).toBe('boolean');
       }),
-      { numRuns: 500 },
+      { numRuns: tries(500, 20_000), seed: SEED },
     );
   });
 });
