@@ -1,10 +1,11 @@
 import { render } from 'preact';
 import { ok } from './core/result';
 import { keepAwake } from './shell/keep-awake';
-import { builtInLanguage } from './shell/language';
+import { LANGUAGES, languageFor, loadLanguage } from './shell/language';
 import { shippedDocuments } from './shell/library';
 import { blobUrl, playSound } from './shell/play-sound';
 import { recordSound } from './shell/record-sound';
+import { readSettings } from './shell/settings';
 import { Shell } from './shell/shell';
 import { takeStill } from './shell/take-still';
 import { earLanguage } from './speech/ear/ear-language';
@@ -22,9 +23,11 @@ import { systemVoices } from './voice/system-voices';
 // The composition root: the only place where adapters are made and put together.
 
 const clock = { wall: () => Date.now(), mono: () => performance.now() };
-const { tongue, screen: words, rest } = builtInLanguage();
 // Where the browser has no lasting store the one in memory says so itself.
 const { store } = await openStore();
+const profile = languageFor((await readSettings(store)).language, navigator.languages);
+const { tongue, screen: words, rest } = await loadLanguage(profile);
+document.documentElement.lang = profile.code;
 
 const save = (name: string, text: string, mime: string): void => {
   const url = URL.createObjectURL(new Blob([text], { type: mime }));
@@ -43,6 +46,7 @@ const sounding = () =>
   Promise.all([
     import('./voice/audio-bus'),
     import('./voice/embedded'),
+    import('./voice/earcons-only'),
     import('./voice/system'),
     import('./speech/embedded'),
   ]);
@@ -58,6 +62,7 @@ const shell = new Shell({
   newId: () => crypto.randomUUID(),
   tongue,
   words,
+  languages: LANGUAGES,
   documents: shippedDocuments(),
   after: (ms, run) => {
     const timer = setTimeout(run, ms);
@@ -65,10 +70,22 @@ const shell = new Shell({
   },
   sound: {
     open: async () => {
-      const [{ openAudio }, { embeddedMouth, embeddedVoice }, { systemVoice }, { embeddedRecogniser }] =
-        await sounding();
+      const [
+        { openAudio },
+        { embeddedMouth, embeddedVoice },
+        { earconsOnly },
+        { systemVoice },
+        { embeddedRecogniser },
+      ] = await sounding();
       const audio = await openAudio();
       if (!audio.ok) return audio;
+      const ofSystem = (settings: () => Settings) =>
+        systemVoice(
+          clock,
+          () => ({ voiceUri: settings().systemVoice, rate: settings().speechRate }),
+          { code: profile.code, breath: tongue.breath },
+          profile.builtInVoice ? embeddedMouth(rateOf(settings)) : earconsOnly(),
+        );
       return ok({
         ear: () => {
           const recogniser = embeddedRecogniser({
@@ -90,18 +107,14 @@ const shell = new Shell({
           });
           return { recogniser, microphone: recogniser.stream };
         },
-        voice: (settings) => embeddedVoice(clock, rateOf(settings)),
-        systemVoice: (settings) =>
-          systemVoice(
-            clock,
-            () => ({ voiceUri: settings().systemVoice, rate: settings().speechRate }),
-            embeddedMouth(rateOf(settings)),
-          ),
+        voice: (settings) =>
+          profile.builtInVoice ? embeddedVoice(clock, rateOf(settings), tongue.breath) : ofSystem(settings),
+        systemVoice: ofSystem,
       });
     },
     typed: typedRecogniser,
     silent: () => silentVoice(clock, { pace: 'as-spoken' }),
-    systemVoices,
+    systemVoices: () => systemVoices(profile.code),
   },
   clips: { record: recordSound, still: takeStill, play: playSound, url: blobUrl },
   models: {
@@ -111,6 +124,7 @@ const shell = new Shell({
   },
   acknowledgements: async () => (await import('virtual:acknowledgements')).default,
   keepAwake,
+  reload: () => location.reload(),
   print: () => {
     draw();
     window.print();
@@ -154,6 +168,7 @@ await shell.load();
 if (import.meta.env.PROD) {
   const { keepOffline } = await import('./offline/keep-offline');
   void keepOffline({
+    model: profile.model,
     busy: () => shell.jobOpen,
     tell: (report) => {
       root.dataset.offline = report.state;

@@ -5,6 +5,14 @@ import { modelAssets } from './speech/vite-model-assets.ts';
 import { grammarText } from './vite-grammar.ts';
 import { yamlData } from './vite-yaml.ts';
 
+/** One script for each language, and one for those of its texts that come after the first paint. */
+function languageScript(id: string): string | null {
+  const [, language, later] = /\/grammars\/(\w+)\/\w+\.\w+(\?later)?/.exec(id) ?? [];
+  // What Setup offers of every language is part of each start.
+  if (language === undefined || id.includes('language.yaml')) return null;
+  return `language-${language}${later ? '-later' : ''}`;
+}
+
 const here = import.meta.dirname;
 
 /** Modules of the core that every start loads, whatever else uses them too. */
@@ -29,7 +37,8 @@ export default defineConfig({
       output: {
         codeSplitting: {
           groups: [
-            { name: 'language', test: /src\/core\/(?:language|result)/, priority: 1 },
+            { name: languageScript, test: /\/grammars\// },
+            { name: 'grammar', test: /src\/core\/(?:language\/|result)/, priority: 1 },
             { name: 'core', test: FIRST },
           ],
         },

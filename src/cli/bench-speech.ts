@@ -3,7 +3,7 @@ import { parseArgs } from 'node:util';
 import { earLanguage } from '../speech/ear/ear-language';
 import { tighteningGrammar } from './bench/bench-grammars';
 import { recordedSets, spokenSets } from './bench/bench-sets';
-import { Corpus } from './bench/corpus';
+import { Corpus, RECORDED_LANGUAGE } from './bench/corpus';
 import { type Answer, type Row, runSet } from './bench/run-set';
 import { wilson } from './bench/wilson';
 import { earForNode } from './ear-host';
@@ -36,7 +36,7 @@ async function main(argv: readonly string[]): Promise<number> {
     console.log('REAL SPEECH NOT RUN: give --data DIR or set WRENCHSIDE_SPEECH to a folder with manifest.jsonl');
     return 0;
   }
-  const tongue = readTongue('en');
+  const tongue = readTongue(RECORDED_LANGUAGE);
   const corpus = new Corpus(folder);
   const bench = await tighteningGrammar(tongue);
   const noise = corpus.sound('noise/kitchen.wav');

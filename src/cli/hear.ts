@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
+import type { ProcedureIssue } from '../core/procedure/issue';
 import { decodeWav } from '../voice/flite/wav';
 import { earRecogniser } from './ear-recogniser';
 import { issueLine } from './rehearse';
-import { readTongue } from './tongue-files';
 import { turnSince } from './transcript';
-import { openWorkshop } from './workshop';
+import { openWorkshop, tongueFor } from './workshop';
 
 const USAGE = `Usage: npm run hear -- --procedure PROCEDURE.yaml FILE.wav...
 Plays each recording (mono WAV) to the recogniser, grammar and machine of the app and prints what came of it.`;
@@ -21,13 +21,11 @@ async function main(argv: readonly string[]): Promise<number> {
     console.error(USAGE);
     return 2;
   }
-  const tongue = readTongue('en');
-  const ear = await earRecogniser(tongue);
-  const opened = await openWorkshop(values.procedure, tongue, ear);
-  if (!opened.ok) {
-    for (const issue of opened.error) console.error(issueLine(issue));
-    return 1;
-  }
+  const tongue = tongueFor(values.procedure);
+  if (!tongue.ok) return broken(tongue.error);
+  const ear = await earRecogniser(tongue.value);
+  const opened = await openWorkshop(values.procedure, tongue.value, ear);
+  if (!opened.ok) return broken(opened.error);
   const desk = opened.value;
   if (!values.json) console.log(`  ${desk.snapshot.said?.shown ?? ''}`);
   let code = 0;
@@ -50,6 +48,11 @@ async function main(argv: readonly string[]): Promise<number> {
       );
   }
   return code;
+}
+
+function broken(issues: readonly ProcedureIssue[]): number {
+  for (const issue of issues) console.error(issueLine(issue));
+  return 1;
 }
 
 process.exitCode = await main(process.argv.slice(2));

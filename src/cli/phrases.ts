@@ -6,9 +6,8 @@ import type { Tongue } from '../core/tongue';
 import { leavesOf, nodesOf } from '../machine/nodes';
 import { EXIT } from './procedure-check';
 import { type ProcedureIo, terminalIo } from './procedure-io';
-import { withProcedure } from './procedure-read';
+import { withTongue } from './procedure-read';
 import { isRunDirectly } from './procedure-run-directly';
-import { readTongue } from './tongue-files';
 
 export const PHRASES_USAGE =
   'phrases FILE [--lines]   what can be said in each place; --lines for a tab-separated list';
@@ -19,9 +18,9 @@ export const PHRASES_USAGE =
  */
 export const phrases = (argv: readonly string[], io: ProcedureIo): Promise<number> => {
   const words = argv.filter((word) => word !== '--lines' && word !== '--procedure');
-  return withProcedure(words, 1, PHRASES_USAGE, io, (procedure) => {
+  return withTongue(words, 1, PHRASES_USAGE, io, (procedure, tongue) => {
     const report = argv.includes('--lines') ? phraseLines : phraseReport;
-    for (const line of report(procedure, readTongue('en'))) io.print(line);
+    for (const line of report(procedure, tongue)) io.print(line);
     const lost = notReached(procedure);
     if (lost.length > 0) io.complain(`No way was found to: ${lost.join(', ')}. Rehearse the job up to there.`);
     return EXIT.fine;

@@ -3,7 +3,7 @@ import { cardText } from '../core/card/card-text';
 import { jobCard } from '../core/card/job-card';
 import { EXIT } from './procedure-check';
 import type { ProcedureIo } from './procedure-io';
-import { withProcedure } from './procedure-read';
+import { withTongue } from './procedure-read';
 import { readCardWords } from './tongue-files';
 
 export const CARD_USAGE = 'card FILE [--html]   prints the job card as text, or as a page ready to print';
@@ -11,9 +11,9 @@ export const CARD_USAGE = 'card FILE [--html]   prints the job card as text, or 
 export const card = (argv: readonly string[], io: ProcedureIo): Promise<number> => {
   const html = argv.includes('--html');
   const words = argv.filter((word) => word !== '--html');
-  return withProcedure(words, 1, CARD_USAGE, io, (procedure) => {
+  return withTongue(words, 1, CARD_USAGE, io, (procedure, { profile }) => {
     const print = html ? cardHtml : cardText;
-    io.print(print(jobCard(procedure), readCardWords('en')).trimEnd());
+    io.print(print(jobCard(procedure), readCardWords(profile.code)).trimEnd());
     return EXIT.fine;
   });
 };

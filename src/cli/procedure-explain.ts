@@ -7,17 +7,16 @@ import type { Tongue } from '../core/tongue';
 import { commonRules, headOf, sayableLine } from './phrases';
 import { EXIT } from './procedure-check';
 import type { ProcedureIo } from './procedure-io';
-import { noSuch, withProcedure } from './procedure-read';
-import { readTongue } from './tongue-files';
+import { noSuch, withTongue } from './procedure-read';
 
 export const EXPLAIN_USAGE =
   'explain FILE STEP   what is spoken there, what can be said, what blocks it, what it opens and closes';
 
 export const explain = (argv: readonly string[], io: ProcedureIo): Promise<number> =>
-  withProcedure(argv, 2, EXPLAIN_USAGE, io, (procedure, [id = '']) => {
+  withTongue(argv, 2, EXPLAIN_USAGE, io, (procedure, tongue, [id = '']) => {
     const plan = planOf(procedure);
     if (!plan.steps.has(id)) return noSuch('step', id, plan.order, io);
-    for (const line of explanation(procedure, id, readTongue('en'))) io.print(line);
+    for (const line of explanation(procedure, id, tongue)) io.print(line);
     return EXIT.fine;
   });
 

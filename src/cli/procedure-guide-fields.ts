@@ -142,6 +142,7 @@ const FORMS: ReadonlyMap<string, string> = new Map([
   ['id', 'id'],
   ['text', 'sentences'],
   ['name', 'words'],
+  ['language', 'code'],
   ['quantity', 'figure with unit'],
   ['point', '[mm, mm]'],
   ['order', 'order'],

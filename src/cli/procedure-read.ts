@@ -1,7 +1,9 @@
 import { checkProcedure } from '../core/procedure/check-procedure';
 import type { Procedure } from '../core/procedure/procedure';
+import type { Tongue } from '../core/tongue';
 import { EXIT, issueLine } from './procedure-check';
 import type { ProcedureIo } from './procedure-io';
+import { languages, readTongue } from './tongue-files';
 
 /** A checked procedure, or the exit code after everything that is wrong with it has been told. */
 async function readProcedure(file: string, io: ProcedureIo): Promise<Procedure | number> {
@@ -32,6 +34,20 @@ export async function withProcedure(
   const procedure = await readProcedure(file, io);
   return typeof procedure === 'number' ? procedure : run(procedure, rest);
 }
+
+/** The same for a command that hears or says something: it is given the language of the document. */
+export const withTongue = (
+  argv: readonly string[],
+  words: number,
+  usage: string,
+  io: ProcedureIo,
+  run: (procedure: Procedure, tongue: Tongue, rest: readonly string[]) => number,
+): Promise<number> =>
+  withProcedure(argv, words, usage, io, (procedure, rest) => {
+    const { language } = procedure;
+    if (!languages().includes(language)) return noSuch('language', language, languages(), io);
+    return run(procedure, readTongue(language), rest);
+  });
 
 /** Tells that something the procedure does not have was asked for, with what there is. */
 export function noSuch(what: string, given: string, known: Iterable<string>, io: ProcedureIo): number {

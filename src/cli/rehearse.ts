@@ -3,9 +3,8 @@ import { createInterface } from 'node:readline';
 import type { ProcedureIssue } from '../core/procedure/issue';
 import type { Desk } from '../machine/desk';
 import { typedRecogniser } from '../speech/typed';
-import { readTongue } from './tongue-files';
 import { turnSince } from './transcript';
-import { openWorkshop } from './workshop';
+import { openWorkshop, tongueFor } from './workshop';
 
 const USAGE = `Usage: npm run rehearse -- PROCEDURE.yaml [SCRIPT.txt]
 Type what you would say, a line each, or give a file of lines; "#" begins a comment. Nothing is kept.`;
@@ -17,7 +16,8 @@ async function main(argv: readonly string[]): Promise<number> {
     console.error(USAGE);
     return file === '--help' ? 0 : 2;
   }
-  const opened = await openWorkshop(file, readTongue('en'), typedRecogniser());
+  const tongue = tongueFor(file);
+  const opened = tongue.ok ? await openWorkshop(file, tongue.value, typedRecogniser()) : tongue;
   if (!opened.ok) {
     for (const issue of opened.error) console.error(issueLine(issue));
     return 1;

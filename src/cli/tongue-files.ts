@@ -1,25 +1,44 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parse } from 'yaml';
 import { type CardWords, cardWordsOf } from '../core/card/card-words';
+import { type LanguageProfile, readProfile } from '../core/language-profile';
 import { type Tongue, tongueOf } from '../core/tongue';
 
 const grammars = fileURLToPath(new URL('../../grammars/', import.meta.url));
 
+const read = (language: string, name: string): string => readFileSync(`${grammars}${language}/${name}`, 'utf8');
+
+/** The languages there are: the folders under grammars/. */
+export const languages = (): readonly string[] =>
+  readdirSync(grammars)
+    .filter((name) => existsSync(`${grammars}${name}/language.yaml`))
+    .sort();
+
+/** A broken file stops the program: its issues are printed whole. */
+function readProfileFile(language: string): LanguageProfile {
+  if (!languages().includes(language))
+    throw new Error(`There is no folder grammars/${language}. There are: ${languages().join(', ')}.`);
+  const profile = readProfile(language, parse(read(language, 'language.yaml')));
+  if (!profile.ok) throw new Error(`grammars/${language}/language.yaml is broken:\n${linesOf(profile.error)}`);
+  return profile.value;
+}
+
 /** A language read from its folder under grammars/. A broken one stops the program: its issues are printed whole. */
 export function readTongue(language: string): Tongue {
-  const read = (name: string): string => readFileSync(`${grammars}${language}/${name}`, 'utf8');
   const tongue = tongueOf({
-    commands: read('commands.jsgf'),
-    numbers: read('numbers.jsgf'),
-    lexicon: read('lexicon.txt'),
-    replies: parse(read('replies.yaml')),
+    profile: readProfileFile(language),
+    commands: read(language, 'commands.jsgf'),
+    numbers: read(language, 'numbers.jsgf'),
+    lexicon: read(language, 'lexicon.txt'),
+    sounds: parse(read(language, 'sounds.yaml')),
+    replies: parse(read(language, 'replies.yaml')),
   });
-  if (!tongue.ok)
-    throw new Error(`grammars/${language} is broken:\n${tongue.error.map((e) => JSON.stringify(e)).join('\n')}`);
+  if (!tongue.ok) throw new Error(`grammars/${language} is broken:\n${linesOf(tongue.error)}`);
   return tongue.value;
 }
 
+const linesOf = (issues: readonly unknown[]): string => issues.map((issue) => JSON.stringify(issue)).join('\n');
+
 /** The words of the job card, from the texts of the screens. */
-export const readCardWords = (language: string): CardWords =>
-  cardWordsOf(parse(readFileSync(`${grammars}${language}/screen.yaml`, 'utf8')));
+export const readCardWords = (language: string): CardWords => cardWordsOf(parse(read(language, 'screen.yaml')));

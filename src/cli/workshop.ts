@@ -15,6 +15,7 @@ import { Desk } from '../machine/desk';
 import { sha256Hex } from '../store/hash';
 import { LogWriter } from '../store/log-writer';
 import { memoryStore } from '../store/memory-store';
+import { readTongue } from './tongue-files';
 
 export const nodeClock: Clock = { wall: () => Date.now(), mono: () => performance.now() };
 
@@ -35,6 +36,12 @@ const later = (ms: number, run: () => void): (() => void) => {
   timer.unref();
   return () => clearTimeout(timer);
 };
+
+/** The language that a document is written in, to be heard and spoken in it. */
+export function tongueFor(file: string): Result<Tongue, readonly ProcedureIssue[]> {
+  const checked = checkProcedure(readFileSync(file, 'utf8'), file);
+  return checked.ok ? ok(readTongue(checked.value.language)) : fail(checked.error);
+}
 
 /** A job begun in memory on the real desk, with the ear that is given: for the commands that need no browser. */
 export async function openWorkshop(

@@ -4,33 +4,42 @@ import type { LiveGrammar, Meaning, Offer, RuleBook } from './language/grammar';
 import { interpret } from './language/interpret';
 import { liveGrammar } from './language/live-grammar';
 import { type BookIssue, ruleBook } from './language/rule-book';
-import { type Lexicon, type LexiconIssue, PHONES, parseLexicon } from './language/sounds/lexicon';
+import { type Lexicon, type LexiconIssue, parseLexicon } from './language/sounds/lexicon';
+import { readSounds, type Sounds } from './language/sounds/sounds';
 import { wordsNow } from './language/words-now';
+import type { LanguageProfile } from './language-profile';
+import { type Breath, breathOf } from './phrasing/breath';
 import { phraseAll } from './phrasing/phrase';
 import type { Reply } from './phrasing/reply';
 import { checkReplies, type ReplyBook, type ReplyIssue } from './phrasing/reply-book';
 import { fail, ok, type Result } from './result';
 
-/** The files of one language folder, as text; replies already parsed into plain data. */
+/** The files of one language folder, as text; the YAML ones already parsed into plain data. */
 export type TongueFiles = {
+  readonly profile: LanguageProfile;
   readonly commands: string;
   readonly numbers: string;
   readonly lexicon: string;
+  readonly sounds: unknown;
   readonly replies: unknown;
 };
 
 export type TongueIssue =
   | { readonly file: 'grammar'; readonly issue: BookIssue }
   | { readonly file: 'lexicon'; readonly issue: LexiconIssue }
+  | { readonly file: 'sounds'; readonly issue: ReplyIssue }
   | { readonly file: 'replies'; readonly issue: ReplyIssue };
 
 /** One language: what can be heard in it and what is said in it. */
 export type Tongue = {
+  readonly profile: LanguageProfile;
   readonly book: RuleBook;
   readonly lexicon: Lexicon;
+  readonly sounds: Sounds;
   /** The acoustic model of the language: its folder, and the phones it knows. */
   readonly model: { readonly folder: string; readonly phones: readonly string[] };
   readonly replies: ReplyBook;
+  readonly breath: Breath;
   /** Throws for an offer the grammar does not know: that is a bug of the program, not of the user. */
   readonly liveGrammar: (offers: readonly Offer[], revision: string) => LiveGrammar;
   readonly interpret: (live: LiveGrammar, words: string) => Meaning;
@@ -46,11 +55,14 @@ export function tongueOf(files: TongueFiles): Result<Tongue, readonly TongueIssu
     { file: 'commands.jsgf', text: files.commands },
     { file: 'numbers.jsgf', text: files.numbers },
   ]);
-  const lexicon = parseLexicon(files.lexicon);
+  const sounds = readSounds(files.sounds);
+  const phones = sounds.ok ? sounds.value.phones : [];
+  const lexicon = parseLexicon(files.lexicon, phones);
   const replies = checkReplies(files.replies);
-  if (!book.ok || !lexicon.ok || !replies.ok)
+  if (!book.ok || !sounds.ok || !lexicon.ok || !replies.ok)
     return fail([
       ...(book.ok ? [] : book.error.map((issue) => ({ file: 'grammar' as const, issue }))),
+      ...(sounds.ok ? [] : sounds.error.map((issue) => ({ file: 'sounds' as const, issue }))),
       ...(lexicon.ok ? [] : lexicon.error.map((issue) => ({ file: 'lexicon' as const, issue }))),
       ...(replies.ok ? [] : replies.error.map((issue) => ({ file: 'replies' as const, issue }))),
     ]);
@@ -61,10 +73,13 @@ export function tongueOf(files: TongueFiles): Result<Tongue, readonly TongueIssu
   };
   const examples = (of: LiveGrammar) => new Map(wordsNow(of).map(({ rule, example }) => [rule, example]));
   return ok({
+    profile: files.profile,
     book: book.value,
     lexicon: lexicon.value,
-    model: { folder: 'en-us', phones: PHONES },
+    sounds: sounds.value,
+    model: { folder: files.profile.model, phones },
     replies: replies.value,
+    breath: breathOf(replies.value.words),
     liveGrammar: live,
     interpret,
     phrase: (all) => phraseAll(replies.value, all),

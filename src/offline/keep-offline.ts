@@ -1,6 +1,8 @@
 import type { FromKeeper, OfflineReport, ToKeeper } from './messages';
 
 export type KeepOffline = {
+  /** The folder of the acoustic model in use. */
+  readonly model: string;
   /** True once something would be lost by loading the page again: a job, or the tap that opened the sound. */
   readonly busy: () => boolean;
   readonly tell: (report: OfflineReport) => void;
@@ -14,7 +16,7 @@ const TAKE_OVER_AGAIN_MS = 1000;
  * Has the browser keep the whole app, and tells how far it is. A newer version, fetched in the background, takes hold
  * when a page starts with nothing under way, and never under a job.
  */
-export async function keepOffline({ busy, tell }: KeepOffline): Promise<void> {
+export async function keepOffline({ model, busy, tell }: KeepOffline): Promise<void> {
   // Absent outside a secure context, and in some private windows.
   const workers: ServiceWorkerContainer | undefined = navigator.serviceWorker;
   const registered = await workers
@@ -28,7 +30,7 @@ export async function keepOffline({ busy, tell }: KeepOffline): Promise<void> {
   let done = false;
   const ask = async (): Promise<void> => {
     const { active } = await workers.ready;
-    if (!done) send(active, { type: 'fill' });
+    if (!done) send(active, { type: 'fill', model });
   };
   workers.addEventListener('message', ({ data }: MessageEvent<FromKeeper>) => {
     const { state, keptBytes, ofBytes } = data;

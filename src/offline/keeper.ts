@@ -1,4 +1,4 @@
-import { NEEDED, type OfflineFile, type Part, pathUnder } from './file-list';
+import { type OfflineFile, type Part, pathUnder } from './file-list';
 import type { OfflineReport } from './messages';
 
 export type KeeperHost = {
@@ -36,14 +36,17 @@ export class Keeper {
   }
 
   /** Fetches what is missing of these parts, one file after the other. Never throws: the report tells how far it came. */
-  fill(
-    parts: readonly Part[] = NEEDED,
-    tell: (report: OfflineReport) => void = () => undefined,
-  ): Promise<OfflineReport> {
+  fill(parts: readonly Part[], tell: (report: OfflineReport) => void = () => undefined): Promise<OfflineReport> {
     this.#filling ??= this.#fillNow(parts, tell).finally(() => {
       this.#filling = null;
     });
     return this.#filling;
+  }
+
+  /** The paths of everything that is kept, of this build and of others. */
+  async keptPaths(): Promise<readonly string[]> {
+    const keys = await (await this.#host.cache()).keys();
+    return keys.flatMap(({ url }) => pathUnder(this.#host.scope, url) ?? []);
   }
 
   /** Forgets the files of other builds. Only while no page of such a build is open: it may yet ask for one. */

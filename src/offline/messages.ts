@@ -1,7 +1,7 @@
 /** What the page and the service worker tell each other. Types only: neither side imports the other. */
 export type ToKeeper =
-  /** Keep everything the app needs without a network. Asked again until it is done: a browser ends long work. */
-  | { readonly type: 'fill' }
+  /** Keep everything the app needs without a network, with the acoustic model of its language. Asked again until it is done: a browser ends long work. */
+  | { readonly type: 'fill'; readonly model: string }
   /** A new version may take hold now: this page has nothing under way. */
   | { readonly type: 'take-over' };
 

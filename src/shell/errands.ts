@@ -46,9 +46,9 @@ export async function bringFile({ what, file }: FileChosen, rooms: Rooms): Promi
 }
 
 /** The practice plate, with someone who tells what to say. */
-export async function beginTour(rooms: Rooms): Promise<boolean> {
-  const { guide, TOUR } = await import('./tour');
-  const isBegun = await rooms.jobs.rehearse(TOUR);
+export async function beginTour(rooms: Rooms, document: string): Promise<boolean> {
+  const { guide } = await import('./tour');
+  const isBegun = await rooms.jobs.rehearse(document);
   if (isBegun) guide(rooms);
   return isBegun;
 }

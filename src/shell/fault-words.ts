@@ -42,6 +42,8 @@ export function openFaultWords(fault: OpenFault, say: Say): string {
     }
     case 'log-damaged':
       return damageWords(fault.damage, say);
+    case 'other-language':
+      return say('job-other-language', { language: fault.language });
     case 'store':
       return storeFaultWords(fault.fault, say);
   }

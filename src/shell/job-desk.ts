@@ -51,6 +51,7 @@ export async function beginJob(host: DeskHost, start: NewJob): Promise<Result<Op
   const checked = await checkDocument(start.text, start.file);
   if (!checked.ok) return fail({ code: 'procedure-broken', issues: checked.error });
   const procedure = checked.value;
+  if (procedure.language !== host.tongue.profile.code) return otherLanguage(procedure);
   const id = host.newId();
   const { store, hash, after } = host;
   const card: JobCard = {
@@ -83,9 +84,12 @@ export async function resumeJob(host: DeskHost, id: string): Promise<Result<Open
   if (!read.ok) return read;
   const { card, procedure, entries, texts, head, damage } = read.value;
   if (damage) return fail({ code: 'log-damaged', damage });
+  if (procedure.language !== host.tongue.profile.code) return otherLanguage(procedure);
   const writer = new LogWriter<EntryBody>({ store, hash, after, durability, jobId: id, texts, head });
   return openSession(host, card, procedure, writer, entries, [{ kind: 'session-opened' }]);
 }
+
+const otherLanguage = ({ language }: Procedure) => fail({ code: 'other-language' as const, language });
 
 /** A new desk over the same log, for when what the last one knew and what is written have parted: after a failed write. */
 export const reopenJob = (host: DeskHost, open: OpenJob): Promise<Result<OpenJob, OpenFault>> =>

@@ -13,6 +13,8 @@ import { checkDocument } from './library';
 export type OpenFault =
   | { readonly code: 'procedure-broken'; readonly issues: readonly ProcedureIssue[] }
   | { readonly code: 'log-damaged'; readonly damage: Damage }
+  /** The document is not in the language that is heard and spoken: its words would be taken and said wrongly. */
+  | { readonly code: 'other-language'; readonly language: string }
   | { readonly code: 'store'; readonly fault: StoreFault };
 
 /** The first bad entry of a log, by its number, and what is wrong with it. */

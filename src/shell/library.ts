@@ -37,6 +37,7 @@ export class Library {
   #shelf: readonly Shelved[] = [];
 
   constructor(
+    private readonly language: string,
     private readonly store: Pick<LogStore, 'setting' | 'saveSetting'>,
     private readonly shipped: readonly Document[],
     private readonly changed: () => void,
@@ -49,12 +50,12 @@ export class Library {
   }
 
   get lines(): readonly ProcedureLine[] {
-    return this.#shelf.map(lineOf);
+    return this.#shelf.map((one) => this.#line(one));
   }
 
-  /** Those that a job can be begun with. */
+  /** Those that a job can be begun with: they have no errors, and are in the language that is heard and spoken. */
   get ready(): readonly ProcedureLine[] {
-    return this.#shelf.filter(({ procedure }) => procedure !== null).map(lineOf);
+    return this.#shelf.filter(({ procedure }) => procedure?.language === this.language).map((one) => this.#line(one));
   }
 
   find(id: string): Shelved | null {
@@ -86,6 +87,10 @@ export class Library {
     this.#put(await shelvedFrom(text, file, isOwn));
   }
 
+  #line(shelved: Shelved): ProcedureLine {
+    return lineOf(shelved, this.language);
+  }
+
   #put(shelved: Shelved): void {
     this.#shelf = [...this.#shelf.filter(({ id }) => id !== shelved.id), shelved];
     this.changed();
@@ -104,12 +109,13 @@ async function shelvedFrom(text: string, file: string, isOwn: boolean): Promise<
   return { id: procedure?.id ?? file, file, text, isOwn, procedure, issues };
 }
 
-const lineOf = ({ id, file, isOwn, procedure, issues }: Shelved): ProcedureLine => ({
+const lineOf = ({ id, file, isOwn, procedure, issues }: Shelved, language: string): ProcedureLine => ({
   id,
   title: procedure?.title ?? file,
   edition: procedure?.edition ?? '',
   machine: procedure?.machine ?? '',
   demonstration: procedure?.demonstration ?? false,
+  otherLanguage: procedure && procedure.language !== language ? procedure.language : null,
   errors: issues.filter(({ severity }) => severity === 'error').length,
   warnings: issues.filter(({ severity }) => severity === 'warning').length,
   own: isOwn,

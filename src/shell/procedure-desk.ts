@@ -17,6 +17,7 @@ export class ProcedureDesk {
     private readonly say: Say,
     private readonly notices: NoticeBoard,
     private readonly words: ScreenWords,
+    private readonly language: string,
   ) {}
 
   open(id: string): void {
@@ -61,6 +62,7 @@ export class ProcedureDesk {
     if (this.#card) return this.#card;
     if (!this.#reading) return null;
     const { id, procedure, text, issues } = this.#reading;
-    return { name: 'procedure', procedure, id, source: text, issues };
+    const otherLanguage = procedure && procedure.language !== this.language ? procedure.language : null;
+    return { name: 'procedure', procedure, id, source: text, issues, otherLanguage };
   }
 }

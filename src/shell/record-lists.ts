@@ -43,7 +43,7 @@ function readings(plan: Plan, entries: readonly Entry[], { say, show }: RecordWo
       show([reply('shown-value', { value: quantity({ value: m.value, unit: m.unit }) })]),
       m.limit ? limitWords(m.limit, say) : '',
       say(m.within === null ? 'verdict-none' : m.within ? 'verdict-within' : 'verdict-outside'),
-      dateAndTime(m.at),
+      dateAndTime(say, m.at),
       m.who,
     ],
   }));
@@ -74,10 +74,10 @@ function ends(plan: Plan, entries: readonly Entry[], { say, show }: RecordWords)
     key: `${end} ${opened.seq}`,
     cells: [
       what.why === 'dropped' ? show([reply('end-dropped', {})]) : what.what,
-      dateAndTime(opened.at),
+      dateAndTime(say, opened.at),
       show([reply(`milestone-${what.blocks}`, {})]),
       closed
-        ? say('end-settled', { when: dateAndTime(closed.at), how: show([describe(plan, closed)]) })
+        ? say('end-settled', { when: dateAndTime(say, closed.at), how: show([describe(plan, closed)]) })
         : say('end-open'),
     ],
   }));
@@ -104,7 +104,7 @@ function parts(plan: Plan, entries: readonly Entry[], { say }: RecordWords): Pla
 }
 
 function days(plan: Plan, entries: readonly Entry[], { say }: RecordWords): PlainTable {
-  const rows = daysOf(plan, entries, (at) => dayWords(at)).map((d) => ({
+  const rows = daysOf(plan, entries, (at) => dayWords(say, at)).map((d) => ({
     key: d.day,
     cells: [
       d.day,

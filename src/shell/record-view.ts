@@ -24,9 +24,13 @@ export const recordBody = (plan: Plan, entries: readonly Entry[], words: RecordW
 
 function exceptionLines(plan: Plan, entries: readonly Entry[], { say, show }: RecordWords) {
   return exceptionsOf(entries).map(({ entry, ending, closedBy }) => {
-    const told = { what: show([describe(plan, entry)]), when: dateAndTime(entry.at) };
+    const told = { what: show([describe(plan, entry)]), when: dateAndTime(say, entry.at) };
     const text = closedBy
-      ? say('exception-closed', { ...told, closed: dateAndTime(closedBy.at), how: show([describe(plan, closedBy)]) })
+      ? say('exception-closed', {
+          ...told,
+          closed: dateAndTime(say, closedBy.at),
+          how: show([describe(plan, closedBy)]),
+        })
       : say(ending === 'open' ? 'exception-open' : 'exception-told', told);
     return { seq: entry.seq, text };
   });

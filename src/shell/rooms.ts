@@ -71,7 +71,7 @@ export function roomsOf(parts: ShellParts, { settings, perform, changed }: Hooks
     return { store, hash, clock, newId, tongue, after, session, recogniser, voice, perform, settings };
   };
   const seat = new Seat(host, notices, say, changed);
-  const library = new Library(store, parts.documents, changed);
+  const library = new Library(tongue.profile.code, store, parts.documents, changed);
   const writing = new Writing(parts.lock, say, notices, () => void jobs.look().then(changed));
   const jobs = new Jobs({ parts, host, seat, library, writing, notices, say });
   const leave = async (id: string): Promise<void> => {
@@ -88,7 +88,7 @@ export function roomsOf(parts: ShellParts, { settings, perform, changed }: Hooks
     seat,
     jobs,
     library,
-    procedures: new ProcedureDesk(library, say, notices, parts.words),
+    procedures: new ProcedureDesk(library, say, notices, parts.words, tongue.profile.code),
     imports: () => {
       fetched ??= import('./imports').then((it) => new it.JobImports(store, hash, say, notices, writing, leave));
       return fetched;

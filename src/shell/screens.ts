@@ -51,6 +51,9 @@ export function screenOf(shown: Shown, rooms: Rooms, parts: ShellParts): Screen 
       return {
         name: 'setup',
         settings: shown.settings,
+        languages: parts.languages,
+        spoken: parts.tongue.profile.code,
+        builtInVoice: parts.tongue.profile.builtInVoice,
         microphone: checks.microphone,
         noise: checks.noise,
         systemVoices: shown.systemVoices,

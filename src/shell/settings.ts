@@ -2,6 +2,7 @@ import type { LogStore } from '../core/log/log-store';
 import type { Settings } from '../ui/setup/settings';
 
 export const DEFAULT_SETTINGS: Settings = {
+  language: '',
   theme: 'system',
   textSize: 'usual',
   people: [],

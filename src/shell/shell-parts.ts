@@ -1,3 +1,4 @@
+import type { LanguageProfile } from '../core/language-profile';
 import type { LogStore } from '../core/log/log-store';
 import type { Clock, Hash } from '../core/ports';
 import type { Tongue } from '../core/tongue';
@@ -22,6 +23,8 @@ export type ShellParts = {
   readonly newId: () => string;
   readonly tongue: Tongue;
   readonly words: ScreenWords;
+  /** Every language of the program, for Setup to offer. */
+  readonly languages: readonly LanguageProfile[];
   readonly documents: readonly Document[];
   readonly after: After;
   readonly sound: SoundParts;
@@ -30,6 +33,8 @@ export type ShellParts = {
   /** The words that licences ask to be shown. Fetched when Setup is opened. */
   readonly acknowledgements: () => Promise<readonly Acknowledgement[]>;
   readonly keepAwake: () => void;
+  /** Loads the page again, for another language to take hold. */
+  readonly reload: () => void;
   /** Draws what has changed, then opens the print dialogue; back when that is closed. */
   readonly print: () => void;
   readonly save: Save;

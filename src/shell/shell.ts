@@ -42,7 +42,8 @@ export class Shell {
     const { sound, notices, say } = this.#rooms;
     sound.voice.on((e) => {
       if (e.type === 'sound-on' || e.type === 'sound-off') this.#changed();
-      if (e.type === 'failed' && e.code === 'system-voice-stalled') notices.news('voice', say('voice-fallback'));
+      if (e.type === 'failed' && e.code === 'system-voice-stalled')
+        notices.news('voice', say(this.#builtInVoice ? 'voice-fallback' : 'voice-stalled'));
     });
   }
 
@@ -56,6 +57,7 @@ export class Shell {
     await storage.keep();
     await models.look();
     this.#systemVoices = await this.parts.sound.systemVoices();
+    this.#tellOfNoVoice();
     this.#tick();
   }
 
@@ -123,7 +125,7 @@ export class Shell {
       case 'rehearse':
         return this.#toBench(await jobs.rehearse(event.procedure, this.settings.people[0]));
       case 'begin-tour':
-        return this.#toBench(await beginTour(this.#rooms));
+        return this.#toBench(await beginTour(this.#rooms, this.parts.tongue.profile.tour));
       case 'end-tour':
         await seat.leave();
         notices.clear('rehearsal');
@@ -171,6 +173,7 @@ export class Shell {
         return library.remove(event.id);
       case 'setting-changed':
         await this.#settings.change(withVoice({ ...this.settings, [event.key]: event.value }, this.#systemVoices));
+        if (event.key === 'language') return this.#changeLanguage();
         return event.key === 'wrenches' ? seat.wrenchesChanged() : undefined;
       case 'check-microphone':
         return checks.checkMicrophone();
@@ -189,6 +192,22 @@ export class Shell {
       default:
         assertNever(event);
     }
+  }
+
+  get #builtInVoice(): boolean {
+    return this.parts.tongue.profile.builtInVoice;
+  }
+
+  #tellOfNoVoice(): void {
+    const isMute = !this.#builtInVoice && this.#systemVoices.length === 0 && this.settings.voice !== 'silent';
+    if (isMute) this.#rooms.notices.trouble('voice', this.#rooms.say('voice-none'));
+  }
+
+  /** Everything is made anew in it, which needs the page; never under a job, whose words are those of its document. */
+  #changeLanguage(): void {
+    const { seat, notices, say } = this.#rooms;
+    if (seat.open) notices.news('language', say('language-next-start'));
+    else this.parts.reload();
   }
 
   async #openSound(): Promise<void> {

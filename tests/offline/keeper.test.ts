@@ -1,7 +1,9 @@
 import { createHash } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
-import { type OfflineFile, partOf, pathUnder } from '../../src/offline/file-list';
+import { modelPart, NEEDED, neededAgain, type OfflineFile, partOf, pathUnder } from '../../src/offline/file-list';
 import { Keeper } from '../../src/offline/keeper';
+
+const PARTS = [...NEEDED, modelPart('en-us')];
 
 const SCOPE = 'https://host.example/bay/';
 
@@ -59,8 +61,8 @@ function keeperOn(served: Readonly<Record<string, string>> | null, list = files,
 describe('keeping', () => {
   test('everything needed is kept once, and then answered with no network', async () => {
     const { keeper, asked, cache } = keeperOn(SERVED);
-    expect((await keeper.fill()).state).toBe('ready');
-    expect((await keeper.fill()).state).toBe('ready');
+    expect((await keeper.fill(PARTS)).state).toBe('ready');
+    expect((await keeper.fill(PARTS)).state).toBe('ready');
     expect(asked).toHaveLength(3);
     const later = keeperOn(null, files, cache);
     expect(await (await later.get('model/en-us/mdef'))?.text()).toBe(MODEL);
@@ -76,7 +78,7 @@ describe('keeping', () => {
     ['no such file', { 'index.html': SHELL, 'model/en-us/mdef': MODEL }],
   ])('%s is never kept as the file', async (_, served) => {
     const { keeper, cache } = keeperOn(served);
-    const report = await keeper.fill();
+    const report = await keeper.fill(PARTS);
     expect(report).toEqual({
       state: 'incomplete',
       keptBytes: SHELL.length + MODEL.length,
@@ -87,13 +89,13 @@ describe('keeping', () => {
 
   test('with no room left it says so, and the page still gets its file', async () => {
     const { keeper, get } = keeperOn(SERVED, files, memoryCache(1));
-    expect((await keeper.fill()).state).toBe('incomplete');
+    expect((await keeper.fill(PARTS)).state).toBe('incomplete');
     expect(await (await get('assets/flite-1.wasm'))?.text()).toBe(VOICE);
   });
 
   test('the page and the keeper share one download', async () => {
     const { keeper, asked, get } = keeperOn(SERVED);
-    const [, answer] = await Promise.all([keeper.fill(), get('assets/flite-1.wasm')]);
+    const [, answer] = await Promise.all([keeper.fill(PARTS), get('assets/flite-1.wasm')]);
     expect(await answer?.text()).toBe(VOICE);
     expect(asked.filter((path) => path === 'assets/flite-1.wasm')).toHaveLength(1);
   });
@@ -106,7 +108,7 @@ describe('keeping', () => {
       cache: async () => cache,
       fetch: async () => new Response(SHELL, { headers: { 'content-encoding': 'gzip', 'content-length': '5' } }),
     });
-    await keeper.fill();
+    await keeper.fill(PARTS);
     const answer = await keeper.answer(new Request(SCOPE));
     expect(answer?.headers.get('content-encoding')).toBeNull();
     expect(answer?.headers.get('content-length')).toBe(String(SHELL.length));
@@ -118,9 +120,9 @@ describe('updating', () => {
 
   test('only what has changed is fetched, and the version in use stays whole until it is pruned', async () => {
     const old = keeperOn(SERVED);
-    await old.keeper.fill();
+    await old.keeper.fill(PARTS);
     const fresh = keeperOn({ ...SERVED, 'index.html': 'a new shell' }, next, old.cache);
-    expect((await fresh.keeper.fill()).state).toBe('ready');
+    expect((await fresh.keeper.fill(PARTS)).state).toBe('ready');
     expect(fresh.asked).toEqual(['index.html']);
     expect(await (await old.get(''))?.text()).toBe(SHELL);
     await fresh.keeper.prune();
@@ -130,9 +132,28 @@ describe('updating', () => {
 
   test('a page of the version before still gets the parts it asks for late', async () => {
     const old = keeperOn(SERVED);
-    await old.keeper.fill();
+    await old.keeper.fill(PARTS);
     const fresh = keeperOn(null, [fileOf('assets/flite-2.wasm', 'x')], old.cache);
     expect(await (await fresh.get('assets/flite-1.wasm'))?.text()).toBe(VOICE);
+  });
+});
+
+describe('the acoustic models', () => {
+  const list = [...files, fileOf('model/fr-fr/mdef', 'un modèle')];
+  const served = { ...SERVED, 'model/fr-fr/mdef': 'un modèle' };
+
+  test('only that of the language in use is fetched', async () => {
+    const { keeper, asked } = keeperOn(served, list);
+    expect((await keeper.fill(PARTS)).state).toBe('ready');
+    expect(asked).not.toContain('model/fr-fr/mdef');
+  });
+
+  test('an update takes hold with the models that this machine has used, and no others', async () => {
+    const { keeper, get } = keeperOn(served, list);
+    await keeper.fill(['shell']);
+    expect(neededAgain(await keeper.keptPaths())).toEqual(NEEDED);
+    await get('model/fr-fr/mdef');
+    expect(neededAgain(await keeper.keptPaths())).toEqual([...NEEDED, 'model-fr-fr']);
   });
 });
 
@@ -146,7 +167,7 @@ describe('what is none of its business', () => {
 
   test('without a network a file of no build is not found, and is not the start page', async () => {
     const { keeper, cache } = keeperOn(SERVED);
-    await keeper.fill();
+    await keeper.fill(PARTS);
     const answer = await keeperOn(null, files, cache).get('model/en-us/feature_transform');
     expect(answer?.status).toBe(404);
     expect(await answer?.text()).not.toContain(SHELL);
@@ -159,7 +180,9 @@ test.each([
   ['assets/ear-worker-AB12.js', 'ear'],
   ['assets/capture-AB12.js', 'ear'],
   ['assets/rnnoise-AB12.wasm', 'ear'],
-  ['model/en-us/mdef', 'ear'],
+  ['model/en-us/mdef', 'model-en-us'],
+  ['model/fr-fr/mdef', 'model-fr-fr'],
+  ['assets/language-fr-AB12.js', 'shell'],
   ['assets/flite-AB12.wasm', 'voice'],
   ['assets/flite-worker-AB12.js', 'voice'],
   ['vosk.html', 'choice'],

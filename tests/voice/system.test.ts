@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { PLAIN_BREATH } from '../../src/core/phrasing/breath';
 import type { VoiceEvent } from '../../src/core/ports';
 import { silentMouth } from '../../src/voice/silent';
 import { systemVoice } from '../../src/voice/system';
@@ -47,6 +48,8 @@ class Synth extends EventTarget {
 // The typed edge of the browser: the stand-in has the members that are used and no others.
 const asBrowser = (synth: Synth) => synth as unknown as SpeechSynthesis;
 
+const ENGLISH = { code: 'en', breath: PLAIN_BREATH };
+
 const clock = { mono: () => Date.now() };
 
 beforeEach(() => {
@@ -62,7 +65,7 @@ function speaking(behave: Behaviour) {
   const synth = new Synth(behave);
   const instead: string[] = [];
   const embedded = silentMouth({ pace: 'as-spoken', said: (text) => instead.push(text) });
-  const voice = systemVoice(clock, () => ({ voiceUri: 'near', rate: 1.2 }), embedded, asBrowser(synth));
+  const voice = systemVoice(clock, () => ({ voiceUri: 'near', rate: 1.2 }), ENGLISH, embedded, asBrowser(synth));
   const events: VoiceEvent[] = [];
   voice.on((event) => events.push(event));
   const say = async (id: string) => {
@@ -120,7 +123,7 @@ test.each(['well', 'never-ends'] as const)(
 
 describe('the voices to choose from', () => {
   test('are English ones on this machine', async () => {
-    expect(await systemVoices(asBrowser(new Synth('well')))).toEqual([
+    expect(await systemVoices('en', asBrowser(new Synth('well')))).toEqual([
       { uri: 'near', name: 'Near', language: 'en-GB' },
     ]);
   });
@@ -128,7 +131,7 @@ describe('the voices to choose from', () => {
   test('may arrive late', async () => {
     const synth = new Synth('well');
     synth.voices = [];
-    const found = systemVoices(asBrowser(synth));
+    const found = systemVoices('en', asBrowser(synth));
     synth.voices = VOICES;
     synth.dispatchEvent(new Event('voiceschanged'));
     expect(await found).toHaveLength(1);
@@ -137,9 +140,9 @@ describe('the voices to choose from', () => {
   test('may arrive without a word, or not at all', async () => {
     const synth = new Synth('well');
     synth.voices = [];
-    const found = systemVoices(asBrowser(synth));
+    const found = systemVoices('en', asBrowser(synth));
     await vi.advanceTimersByTimeAsync(1000);
     expect(await found).toEqual([]);
-    expect(await systemVoices(undefined)).toEqual([]);
+    expect(await systemVoices('en', undefined)).toEqual([]);
   });
 });

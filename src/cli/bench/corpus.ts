@@ -12,6 +12,9 @@ const line = z.object({
 
 export type Recording = z.infer<typeof line>;
 
+/** What the people in the recordings speak. */
+export const RECORDED_LANGUAGE = 'en';
+
 /** A folder of recordings with a manifest.jsonl, and the sound of its files at 16 kHz. */
 export class Corpus {
   readonly recordings: readonly Recording[];

@@ -22,11 +22,11 @@ p.lines span { display: inline-block; min-width: 45mm; border-bottom: 0.2mm soli
 `;
 
 /** The card as one HTML page to be printed: no scripts, nothing fetched, its own small style. */
-export function cardHtml(card: JobCard, words: CardWords, language = 'en'): string {
+export function cardHtml(card: JobCard, words: CardWords): string {
   const title = escaped(`${say(words, 'title')}: ${card.title}`);
   const lines = (['job-number', 'date', 'mechanic'] as const).map((key) => `${escaped(say(words, key))} <span></span>`);
   return `<!doctype html>
-<html lang="${escaped(language)}">
+<html lang="${escaped(card.language)}">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width">

@@ -5,6 +5,8 @@ import { type PassSetting, settingsOf } from './pass-setting';
 /** What is laid out, bought, set and written on before and during a job. Plain data: text, page and screen print it. */
 export type JobCard = {
   readonly title: string;
+  /** The code of the language it is written in. */
+  readonly language: string;
   readonly machine: string;
   readonly edition: string;
   readonly source: string;
@@ -41,12 +43,12 @@ export type StepSettings = {
 
 /** The job card of a procedure. */
 export function jobCard(procedure: Procedure): JobCard {
-  const { title, machine, edition, source, demonstration } = procedure;
+  const { title, language, machine, edition, source, demonstration } = procedure;
   const steps = procedure.phases.flatMap((phase) => phase.steps);
   const parts = [...procedure.parts.values()];
   const bought = parts.filter(({ use }) => use === 'new');
   return {
-    ...{ title, machine, edition, source, demonstration },
+    ...{ title, language, machine, edition, source, demonstration },
     tools: procedure.phases
       .map((phase) => ({ phase: phase.say, tools: toolsOf(procedure, phase.steps) }))
       .filter(({ tools }) => tools.length > 0),

@@ -70,6 +70,12 @@ export class Field {
     return Number.MAX_SAFE_INTEGER;
   }
 
+  truth(): boolean {
+    if (typeof this.value === 'boolean') return this.value;
+    if (this.value !== ABSENT) this.blame('wrong-type', 'Write true or false here, without quotes.');
+    return false;
+  }
+
   texts(): readonly string[] {
     return this.items().map((item) => item.text());
   }

@@ -15,6 +15,7 @@ export const WORD_SECTIONS = [
   'lists',
   'bolts',
   'none',
+  'breath',
   'documents',
 ] as const;
 
@@ -42,6 +43,7 @@ export function readSpeechWords(file: Field): SpeechWords {
     },
     bolts: readBolts(file.key('bolts')),
     none: file.key('none').text(),
+    breath: file.key('breath').texts(),
     documents: readDocumentWords(file.key('documents'), units),
   };
 }

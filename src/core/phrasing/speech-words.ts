@@ -13,6 +13,8 @@ export type SpeechWords = {
   readonly bolts: Forms & { readonly run: Pair };
   /** Before a noun there is nothing of: "no bolts". */
   readonly none: string;
+  /** Words that a listener expects a breath before. */
+  readonly breath: readonly string[];
   readonly documents: DocumentWords;
 };
 

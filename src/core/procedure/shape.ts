@@ -8,6 +8,8 @@ export type ShapeFault = Finding & { readonly onKey: boolean };
 
 /** How the schema writes "not blank"; any other text pattern in it is that of an id. */
 const NOT_BLANK = String(/\S/);
+const LANGUAGE_CODE = String(/^[a-z]{2,3}$/);
+const MEND_LANGUAGE = 'Give its code in two or three small letters: that of a folder under grammars.';
 const MEND_ID = 'Use small letters, digits and dashes, starting with a letter: head-bolts-left.';
 
 /** Puts the schema library's findings into our words. `value` is the whole document, to tell "missing" from "wrong". */
@@ -49,7 +51,9 @@ function faultsOf(issue: ZodIssue, at: Path, value: unknown): readonly ShapeFaul
     case 'invalid_format':
       return 'pattern' in issue && issue.pattern === NOT_BLANK
         ? one('blank-text', `${name} has no words.`, 'Write what is to be said, or delete the line.')
-        : one('bad-id', `${name} is not written as a name must be.`, MEND_ID);
+        : 'pattern' in issue && issue.pattern === LANGUAGE_CODE
+          ? one('bad-id', `${name} is not the code of a language.`, MEND_LANGUAGE)
+          : one('bad-id', `${name} is not written as a name must be.`, MEND_ID);
     case 'invalid_key':
       return one('bad-id', `${name} is not written as a name must be.`, MEND_ID, true);
     case 'too_small':

@@ -1,4 +1,4 @@
-import { NEEDED, type OfflineFile } from '../file-list';
+import { modelPart, NEEDED, neededAgain, type OfflineFile } from '../file-list';
 import { Keeper } from '../keeper';
 import type { FromKeeper, OfflineReport, ToKeeper } from '../messages';
 
@@ -19,9 +19,11 @@ const windows = (): Promise<readonly WindowClient[]> =>
 
 self.addEventListener('install', (event) => {
   // The first time only what the page cannot do without; an update takes hold whole, or not at all.
-  const parts = self.registration.active ? NEEDED : (['shell'] as const);
+  const filled = self.registration.active
+    ? keeper.keptPaths().then((paths) => keeper.fill(neededAgain(paths)))
+    : keeper.fill(['shell']);
   event.waitUntil(
-    keeper.fill(parts).then(({ state }) => {
+    filled.then(({ state }) => {
       if (state !== 'ready') throw new Error('not all of this version could be fetched');
     }),
   );
@@ -43,7 +45,7 @@ self.addEventListener('message', (event: ExtendableMessageEvent) => {
         event.source?.postMessage(news);
       };
       event.waitUntil(
-        keeper.fill(NEEDED, tell).then(async (report) => {
+        keeper.fill([...NEEDED, modelPart(message.model)], tell).then(async (report) => {
           tell(report);
           // Not before: a page of the version before may still be open, and ask for a part of it.
           if (report.state === 'ready' && (await windows()).length <= 1) await keeper.prune();

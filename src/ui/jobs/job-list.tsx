@@ -60,7 +60,7 @@ export function JobList({ jobs, actions, on }: JobListProps) {
         <li key={card.id} class="row">
           <div class="row-words">
             <b class="row-title">{card.title}</b>
-            <span class="quiet">{w('job-began', { when: dateAndTime(card.created), who: card.who })}</span>
+            <span class="quiet">{w('job-began', { when: dateAndTime(w, card.created), who: card.who })}</span>
             <span class="quiet">
               {card.closed ? w('job-closed') : (place ?? w('job-open'))} · {w('job-entries', { count: entries })}
             </span>

@@ -11,6 +11,8 @@ import './procedure-reader.css';
 export type ProcedureReaderProps = {
   /** Null where the document has errors: then there is only the text and what is wrong with it. */
   readonly procedure: Procedure | null;
+  /** The language it is written in, where that is not the one spoken. */
+  readonly otherLanguage?: string | null;
   /** For begin, rehearse and the job card. */
   readonly id?: string;
   /** The document as text; needed to show issues beside their lines. */
@@ -20,7 +22,7 @@ export type ProcedureReaderProps = {
 
 /** A document read as pages: what it is, what it needs, then every step with its hazards and its drawing. */
 export function ProcedureReader(props: ProcedureReaderProps & { readonly on: OnUi }) {
-  const { procedure, id = procedure?.id ?? '', source = '', issues = [], on } = props;
+  const { procedure, id = procedure?.id ?? '', source = '', issues = [], otherLanguage = null, on } = props;
   const w = useWords();
   usePaperHead(procedure ? `${procedure.title} · ${procedure.machine}` : w('procedure-broken'));
   return (
@@ -38,14 +40,22 @@ export function ProcedureReader(props: ProcedureReaderProps & { readonly on: OnU
               <b>{w('safety-maker-first')}</b>
             </p>
           </div>
-          <div class="procedure-actions">
-            <button type="button" class="button button-plain" onClick={() => on({ type: 'rehearse', procedure: id })}>
-              {w('procedure-rehearse')}
-            </button>
-            <button type="button" class="button button-plain" onClick={() => on({ type: 'show-card', procedure: id })}>
-              {w('procedure-card')}
-            </button>
-          </div>
+          {otherLanguage ? (
+            <p>{w('procedure-other-language', { language: otherLanguage })}</p>
+          ) : (
+            <div class="procedure-actions">
+              <button type="button" class="button button-plain" onClick={() => on({ type: 'rehearse', procedure: id })}>
+                {w('procedure-rehearse')}
+              </button>
+              <button
+                type="button"
+                class="button button-plain"
+                onClick={() => on({ type: 'show-card', procedure: id })}
+              >
+                {w('procedure-card')}
+              </button>
+            </div>
+          )}
         </>
       )}
       {issues.length > 0 && (

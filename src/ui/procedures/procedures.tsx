@@ -8,6 +8,8 @@ import './procedures.css';
 export type ProcedureLine = ProcedureChoice & {
   readonly errors: number;
   readonly warnings: number;
+  /** The language it is written in, where that is not the one spoken: it can be read, but not worked to. */
+  readonly otherLanguage: string | null;
   /** Brought in by the person, so it can be taken out again. */
   readonly own: boolean;
 };
@@ -31,6 +33,9 @@ export function Procedures({ procedures, on }: ProceduresProps & { readonly on: 
               </span>
               <span class="procedure-marks">
                 {p.demonstration && <strong class="mark">{w('demonstration-mark')}</strong>}
+                {p.otherLanguage && (
+                  <span class="quiet">{w('procedure-other-language', { language: p.otherLanguage })}</span>
+                )}
                 {p.errors > 0 && <strong class="mark">{w('procedure-errors', { count: p.errors })}</strong>}
                 {p.warnings > 0 && <span class="quiet">{w('procedure-warnings', { count: p.warnings })}</span>}
               </span>
@@ -44,7 +49,7 @@ export function Procedures({ procedures, on }: ProceduresProps & { readonly on: 
               >
                 {w('procedure-read')}
               </button>
-              {p.errors === 0 && (
+              {p.errors === 0 && !p.otherLanguage && (
                 <button
                   type="button"
                   class="button button-plain"

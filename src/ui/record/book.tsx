@@ -26,7 +26,7 @@ export function Book({ lines, whole, playing, onPlay, handle }: BookProps) {
   const w = useWords();
   const [shown, setShown] = useState<Shown>('everything');
   const [search, setSearch] = useState('');
-  const rows = useMemo(() => rowsOf(lines, shown, search), [lines, shown, search]);
+  const rows = useMemo(() => rowsOf(lines, shown, search, w), [lines, shown, search, w]);
   const backBy = useMemo(() => takenBackBy(lines), [lines]);
   const bySeq = useMemo(() => new Map(lines.map((line) => [line.seq, line])), [lines]);
   const [sought, setSought] = useState<number | null>(null);
@@ -39,7 +39,7 @@ export function Book({ lines, whole, playing, onPlay, handle }: BookProps) {
     // The line is filtered out: show everything and find it there.
     setShown('everything');
     setSearch('');
-    jump(indexOfSeq(rowsOf(lines, 'everything', ''), seq));
+    jump(indexOfSeq(rowsOf(lines, 'everything', '', w), seq));
   };
   useImperativeHandle(handle, () => ({ jumpTo }));
 

@@ -1,5 +1,6 @@
 import type { TimelineLine } from '../../core/view/bench-view';
 import { dayWords } from '../time-words';
+import type { Say } from '../words/words';
 
 /** A row of the day-book page: a new day, a new phase, or a line of the log. */
 export type Row =
@@ -52,6 +53,7 @@ export function rowsOf(
   lines: readonly TimelineLine[],
   shown: Shown,
   search: string,
+  say: Say,
   timeZone?: string,
 ): readonly Row[] {
   const sought = search.toLowerCase().split(/\s+/).filter(Boolean);
@@ -63,7 +65,7 @@ export function rowsOf(
     if (!wanted(line, shown) || !matches(line, sought)) continue;
     const quarter = Math.floor(line.at / QUARTER_HOUR_MS);
     // Writing out a date is slow, and within a quarter of an hour it cannot change: no zone has a finer offset.
-    const today = quarter === lastQuarter ? day : dayWords(line.at, timeZone);
+    const today = quarter === lastQuarter ? day : dayWords(say, line.at, timeZone);
     lastQuarter = quarter;
     if (today !== day) rows.push({ kind: 'day', key: `day ${line.seq}`, words: today });
     if (line.phase !== phase && line.phase !== '')

@@ -5,6 +5,8 @@ export type TextSize = 'usual' | 'large' | 'largest';
 
 /** What Setup can change, as the settings store keeps it. */
 export type Settings = {
+  /** The code of a language of the program; empty for the one that the browser asks for. */
+  readonly language: string;
   readonly theme: Theme;
   readonly textSize: TextSize;
   readonly people: readonly string[];

@@ -1,6 +1,7 @@
 import type { OnUi } from '../events';
 import { useWords } from '../words/words-context';
 import { About, type Acknowledgement } from './about';
+import { type LanguageChoice, LanguageSetup } from './language-setup';
 import type { MicrophoneCheck, ModelState, NoiseCheck } from './listening-setup';
 import { ListeningSetup } from './listening-setup';
 import { PedalKeys } from './pedal-keys';
@@ -14,6 +15,11 @@ import './setup.css';
 
 export type SetupProps = {
   readonly settings: Settings;
+  readonly languages?: readonly LanguageChoice[];
+  /** The language that is spoken now, which a choice may not have reached yet. */
+  readonly spoken?: string;
+  /** False where the embedded voice does not speak that language. */
+  readonly builtInVoice?: boolean;
   readonly microphone?: MicrophoneCheck;
   readonly noise?: NoiseCheck;
   readonly model?: ModelState;
@@ -31,9 +37,15 @@ export function Setup(props: SetupProps & { readonly on: OnUi }) {
   return (
     <main class="page setup">
       <h1>{w('nav-setup')}</h1>
+      <LanguageSetup languages={props.languages ?? []} spoken={props.spoken ?? settings.language} on={on} />
       <PeopleSetup people={settings.people} on={on} />
       <WrenchSetup wrenches={settings.wrenches} torqueUnit={settings.torqueUnit} on={on} />
-      <VoiceSetup settings={settings} systemVoices={props.systemVoices ?? []} on={on} />
+      <VoiceSetup
+        settings={settings}
+        systemVoices={props.systemVoices ?? []}
+        builtInVoice={props.builtInVoice ?? true}
+        on={on}
+      />
       <ListeningSetup
         settings={settings}
         microphone={props.microphone ?? { state: 'unchecked' }}

@@ -9,25 +9,29 @@ export type VoiceChoice = { readonly uri: string; readonly name: string };
 type VoiceSetupProps = {
   readonly settings: Settings;
   readonly systemVoices: readonly VoiceChoice[];
+  /** False where the embedded voice does not speak the language: then a voice of the machine stands in for it. */
+  readonly builtInVoice: boolean;
   readonly on: OnUi;
 };
 
-export function VoiceSetup({ settings, systemVoices, on }: VoiceSetupProps) {
+export function VoiceSetup({ settings, systemVoices, builtInVoice, on }: VoiceSetupProps) {
   const w = useWords();
+  const voice = settings.voice === 'embedded' && !builtInVoice ? 'system' : settings.voice;
   return (
     <section>
       <h2>{w('setup-voice')}</h2>
       <Choice
         legend={w('voice-which')}
-        value={settings.voice}
+        value={voice}
         options={[
-          { value: 'embedded', label: w('voice-embedded') },
+          ...(builtInVoice ? [{ value: 'embedded' as const, label: w('voice-embedded') }] : []),
           { value: 'system', label: w('voice-system'), disabled: systemVoices.length === 0 },
           { value: 'silent', label: w('voice-silent') },
         ]}
         onChoose={(value) => on({ type: 'setting-changed', key: 'voice', value })}
       />
-      {settings.voice === 'system' && (
+      {!builtInVoice && systemVoices.length === 0 && <p>{w('voice-none')}</p>}
+      {voice === 'system' && systemVoices.length > 0 && (
         <label class="field">
           {w('voice-system-which')}
           <select

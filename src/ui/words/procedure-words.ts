@@ -3,6 +3,7 @@ export const PROCEDURE_WORDS = {
   'procedure-broken': [],
   'procedure-rehearse': [],
   'procedure-card': [],
+  'procedure-other-language': ['language'],
   'procedure-tools': [],
   'procedure-parts': [],
   'procedure-ends': [],

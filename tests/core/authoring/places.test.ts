@@ -15,10 +15,13 @@ const documents = readdirSync('procedures').flatMap((file) =>
 );
 const tongue = readTongue('en');
 
-const dictionary = parseLexicon(readFileSync('node_modules/soundswallower/model/en-us/dict.txt', 'utf8'));
+const dictionary = parseLexicon(
+  readFileSync('node_modules/soundswallower/model/en-us/dict.txt', 'utf8'),
+  tongue.sounds.phones,
+);
 if (!dictionary.ok) throw new Error(JSON.stringify(dictionary.error));
 const lexicons = [dictionary.value, tongue.lexicon];
-const confusionsIn = confusionFinder(lexicons);
+const confusionsIn = confusionFinder(lexicons, tongue.sounds);
 
 const reached = new Map<string, readonly ReachedPlace[]>(documents.map((name) => [name, placesOf(shipped(name))]));
 const placesIn = (document: string): readonly ReachedPlace[] => reached.get(document) ?? [];

@@ -39,7 +39,7 @@ const SHAPE_FAULTS: readonly Case[] = [
     '▮id: hoses-on\n        kind: refit',
   ],
   ['a newer format', 'not-one-of', 'format: 1', 'format: ▮2'],
-  ['another language', 'not-one-of', 'language: en', 'language: ▮de'],
+  ['a language by its name', 'bad-id', 'language: en', 'language: ▮English'],
   ['a kind nobody knows', 'not-one-of', 'kind: refit', 'kind: ▮refitt'],
   ['a misspelt key', 'unknown-key', 'viewed-from: above', 'viewed-from: above\n    ▮vewed: above'],
   ['a comma that splits a text', 'unknown-key', 'say: Start again. }', 'say: Stop, ▮start again }'],

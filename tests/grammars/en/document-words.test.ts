@@ -1,17 +1,21 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { readTongue } from '../../../src/cli/tongue-files';
 import { parseLexicon } from '../../../src/core/language/sounds/lexicon';
 import { unpronounceable } from '../../../src/core/language/vocabulary';
 import { figures, plainWords } from '../../../src/core/language/words';
 import { checkProcedure } from '../../../src/core/procedure/check-procedure';
 import type { Procedure } from '../../../src/core/procedure/procedure';
-import { grammarText, wellFormed } from './english';
+import { wellFormed } from './english';
 
 const root = `${import.meta.dirname}/../../..`;
+const { lexicon: own, sounds, profile } = readTongue('en');
 const dictionary = wellFormed(
-  parseLexicon(readFileSync(`${root}/node_modules/soundswallower/model/en-us/dict.txt`, 'utf8')),
+  parseLexicon(
+    readFileSync(`${root}/node_modules/soundswallower/model/${profile.model}/dict.txt`, 'utf8'),
+    sounds.phones,
+  ),
 );
-const own = wellFormed(parseLexicon(grammarText('lexicon.txt').text));
 
 /** What a person says back of a document: things that come off and go back on, parts, answers, places measured. */
 function said(procedure: Procedure): readonly string[] {

@@ -1,24 +1,27 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { readTongue } from '../../../src/cli/tongue-files';
 import type { Phrase } from '../../../src/core/language/grammar';
 import { liveGrammar } from '../../../src/core/language/live-grammar';
 import { confusionFinder, TOO_CLOSE } from '../../../src/core/language/sounds/confusability';
 import { parseLexicon } from '../../../src/core/language/sounds/lexicon';
 import { nearest } from '../../../src/core/language/sounds/nearest';
+import { phoneDistance } from '../../../src/core/language/sounds/phone-distance';
 import { soundGraph } from '../../../src/core/language/sounds/sound-graph';
 import { bookVocabulary, liveVocabulary, unpronounceable } from '../../../src/core/language/vocabulary';
-import { english, everything, grammarText, offerOf, upTo, wellFormed } from './english';
+import { english, everything, offerOf, upTo, wellFormed } from './english';
 
 const model = `${import.meta.dirname}/../../../node_modules/soundswallower/model/en-us`;
-const dictionary = wellFormed(parseLexicon(readFileSync(`${model}/dict.txt`, 'utf8')));
-const own = wellFormed(parseLexicon(grammarText('lexicon.txt').text));
+const { lexicon: own, sounds } = readTongue('en');
+const dictionary = wellFormed(parseLexicon(readFileSync(`${model}/dict.txt`, 'utf8'), sounds.phones));
+const phones = phoneDistance(sounds);
 const lexicons = [dictionary, own];
 
 const soundsOf = (words: string) => {
   const parts = words.split(' ').map((text): Phrase => ({ kind: 'word', text }));
   return soundGraph({ kind: 'seq', parts }, () => ({ kind: 'void' }), lexicons);
 };
-const apart = (a: string, b: string): number => nearest(soundsOf(a), soundsOf(b), 20)?.distance ?? Number.NaN;
+const apart = (a: string, b: string): number => nearest(soundsOf(a), soundsOf(b), 20, phones)?.distance ?? Number.NaN;
 
 describe('every word has a pronunciation', () => {
   test('of the grammar files and of everything live', () => {
@@ -44,7 +47,7 @@ describe('every word has a pronunciation', () => {
 });
 
 describe('no two commands sound alike, with all live at once', () => {
-  const confusions = confusionFinder(lexicons)(everything);
+  const confusions = confusionFinder(lexicons, sounds)(everything);
 
   test('whatever is mistaken for another command, nothing is changed by it', () => {
     const between = confusions.filter(({ slot, stakes }) => slot === undefined && stakes === 'acts');
@@ -95,7 +98,10 @@ describe('the measure finds the pairs that are known to be confused', () => {
 describe('a pattern with teens and tens', () => {
   const many = wellFormed(liveGrammar(english, [offerOf('bolt-done', { bolt: upTo(32) })], 'r'));
   test('is told apart by the finder, since bolts act at once', () => {
-    const found = confusionFinder(lexicons)(many).filter(({ a, b }) => `${a.words} ${b.words}` === 'thirteen thirty');
+    const found = confusionFinder(
+      lexicons,
+      sounds,
+    )(many).filter(({ a, b }) => `${a.words} ${b.words}` === 'thirteen thirty');
     expect(found).toEqual([expect.objectContaining({ slot: 'bolt', stakes: 'acts' })]);
   });
 });

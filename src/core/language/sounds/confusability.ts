@@ -8,7 +8,9 @@ import { NUMBER_RULE } from '../slots';
 import { readTag, slotTag } from '../tags';
 import type { Lexicon } from './lexicon';
 import { type Nearest, nearest } from './nearest';
+import { phoneDistance } from './phone-distance';
 import { type SoundGraph, slotWord, soundGraph } from './sound-graph';
+import type { Sounds } from './sounds';
 
 /** Two things that can be said now, mean different things and sound alike. */
 export type Confusion = {
@@ -38,7 +40,11 @@ export const TOO_CLOSE = 1.2;
  * are compared with each other. Readings are not: they are read back digit by digit, since teens and tens of any
  * range sound alike.
  */
-export function confusionFinder(lexicons: readonly Lexicon[]): (live: LiveGrammar) => readonly Confusion[] {
+export function confusionFinder(
+  lexicons: readonly Lexicon[],
+  sounds: Sounds,
+): (live: LiveGrammar) => readonly Confusion[] {
+  const phones = phoneDistance(sounds);
   const graphs = new Map<string, SoundGraph>();
   const pairs = new Map<string, Nearest | undefined>();
 
@@ -49,7 +55,7 @@ export function confusionFinder(lexicons: readonly Lexicon[]): (live: LiveGramma
   };
   const compared = (live: LiveGrammar, a: Sounding, b: Sounding): Nearest | undefined => {
     const key = `${a.key}\n${b.key}`;
-    if (!pairs.has(key)) pairs.set(key, nearest(graphOf(a, live), graphOf(b, live), TOO_CLOSE));
+    if (!pairs.has(key)) pairs.set(key, nearest(graphOf(a, live), graphOf(b, live), TOO_CLOSE, phones));
     return pairs.get(key);
   };
 

@@ -1,4 +1,4 @@
-import { gapCost, phoneDistance } from './phone-distance';
+import type { PhoneDistance } from './phone-distance';
 import type { Sound, SoundGraph } from './sound-graph';
 
 /** The two sentences of two sound graphs that sound most alike, and how unlike they are. */
@@ -9,7 +9,7 @@ export type Nearest = { readonly distance: number; readonly a: string; readonly 
  * where all are farther apart. One unit is a phone with nothing in common. Best first search over pairs of states,
  * so graphs that begin unlike cost next to nothing.
  */
-export function nearest(a: SoundGraph, b: SoundGraph, bound: number): Nearest | undefined {
+export function nearest(a: SoundGraph, b: SoundGraph, bound: number, phones: PhoneDistance): Nearest | undefined {
   const best = new Map<number, number>();
   const open = new Costs();
   open.add(0, { a: 0, b: 0, before: undefined, wordA: '', wordB: '' });
@@ -23,11 +23,11 @@ export function nearest(a: SoundGraph, b: SoundGraph, bound: number): Nearest | 
       if (cost + more <= bound) open.add(cost + more, { ...to, before: at });
     };
     const [stepsA = [], stepsB = []] = [a.steps[at.a], b.steps[at.b]];
-    for (const step of stepsA) reach(gap(step.sound), { a: step.to, b: at.b, wordA: step.word, wordB: '' });
-    for (const step of stepsB) reach(gap(step.sound), { a: at.a, b: step.to, wordA: '', wordB: step.word });
+    for (const step of stepsA) reach(gap(step.sound, phones), { a: step.to, b: at.b, wordA: step.word, wordB: '' });
+    for (const step of stepsB) reach(gap(step.sound, phones), { a: at.a, b: step.to, wordA: '', wordB: step.word });
     for (const one of stepsA)
       for (const other of stepsB)
-        reach(apart(one.sound, other.sound), { a: one.to, b: other.to, wordA: one.word, wordB: other.word });
+        reach(apart(one.sound, other.sound, phones), { a: one.to, b: other.to, wordA: one.word, wordB: other.word });
   }
   return undefined;
 }
@@ -43,10 +43,11 @@ type Pair = {
 /** A slot left out is two or three weak phones left out: "two", "eight". */
 const SLOT_GAP = 1.2;
 
-const gap = (sound: Sound): number => (sound.kind === 'slot' ? SLOT_GAP : gapCost(sound.phone));
+const gap = (sound: Sound, phones: PhoneDistance): number =>
+  sound.kind === 'slot' ? SLOT_GAP : phones.gap(sound.phone);
 
-function apart(a: Sound, b: Sound): number {
-  if (a.kind === 'phone' && b.kind === 'phone') return phoneDistance(a.phone, b.phone);
+function apart(a: Sound, b: Sound, phones: PhoneDistance): number {
+  if (a.kind === 'phone' && b.kind === 'phone') return phones.between(a.phone, b.phone);
   return a.kind === 'slot' && b.kind === 'slot' && a.name === b.name ? 0 : Number.POSITIVE_INFINITY;
 }
 

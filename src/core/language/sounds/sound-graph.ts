@@ -1,6 +1,7 @@
 import type { Phrase } from '../grammar';
 import { phraseGraph } from '../word-graph';
-import { type Lexicon, type Phone, pronunciations } from './lexicon';
+import { type Lexicon, pronunciations } from './lexicon';
+import type { Phone } from './sounds';
 
 /** A sound of a sentence: a phone, or a whole slot whose content is compared elsewhere. */
 export type Sound =

@@ -3,7 +3,7 @@ import { MILESTONES } from '../procedure';
 import { pattern } from './fasteners';
 import { rule } from './rules';
 import { phase } from './steps';
-import { id, name, quantity, repeat, text } from './words';
+import { id, language, name, quantity, repeat, text } from './words';
 
 const tool = z.strictObject({
   for: repeat.optional(),
@@ -42,7 +42,7 @@ const limit = z.strictObject({
 /** The shape of a procedure document as written by hand: the only source of that shape, for the checker and for editors. */
 export const document = z.strictObject({
   format: z.literal(1),
-  language: z.literal('en'),
+  language,
   id,
   title: name,
   edition: name,

@@ -12,6 +12,12 @@ export const id = z
   .max(64)
   .meta({ id: 'id', description: 'Small letters, digits and dashes, starting with a letter.' });
 
+/** The language of everything in the document that is heard, said or shown. */
+export const language = z
+  .string()
+  .regex(/^[a-z]{2,3}$/)
+  .meta({ id: 'language', description: 'Its code in two or three small letters, as in the folders under grammars.' });
+
 /** Words shown and spoken. */
 export const text = z.string().regex(/\S/).max(600).meta({ id: 'text' });
 

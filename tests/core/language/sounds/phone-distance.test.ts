@@ -1,13 +1,17 @@
 import { describe, expect, test } from 'vitest';
-import { PHONES, type Phone } from '../../../../src/core/language/sounds/lexicon';
+import { readTongue } from '../../../../src/cli/tongue-files';
 import { phoneDistance } from '../../../../src/core/language/sounds/phone-distance';
+import type { Phone } from '../../../../src/core/language/sounds/sounds';
+
+const { sounds } = readTongue('en');
+const { between } = phoneDistance(sounds);
 
 describe('a distance', () => {
   test('is nothing from a phone to itself, the same both ways, and never above one', () => {
-    for (const a of PHONES)
-      for (const b of PHONES) {
-        const distance = phoneDistance(a, b);
-        expect([a, b, phoneDistance(b, a)]).toEqual([a, b, distance]);
+    for (const a of sounds.phones)
+      for (const b of sounds.phones) {
+        const distance = between(a, b);
+        expect([a, b, between(b, a)]).toEqual([a, b, distance]);
         expect(distance).toBeLessThanOrEqual(1);
         expect(distance > 0).toBe(a !== b);
       }
@@ -29,6 +33,6 @@ describe('what noise and low-pass filtering leave apart, and what they do not', 
     [['OW', 'UW'], ['OW', 'AY'], 'Peterson and Barney 1952, ends of the glides'],
     [['R', 'ER'], ['R', 'IY'], 'a glide is a short vowel, common practice'],
   ])('%s is nearer than %s (%s)', (near, far) => {
-    expect(phoneDistance(...near)).toBeLessThan(phoneDistance(...far));
+    expect(between(...near)).toBeLessThan(between(...far));
   });
 });

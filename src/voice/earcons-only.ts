@@ -1,0 +1,31 @@
+import { ok } from '../core/result';
+import { outputTailMs } from './audio-bus';
+import { Listeners } from './listeners';
+import type { Mouth, MouthEvent, Piece } from './mouth';
+import { beep } from './playback';
+
+/** A mouth without a voice: what would be said is over at once and stays on the screen; signals sound as ever. */
+export function earconsOnly(): Mouth {
+  const listeners = new Listeners<MouthEvent>();
+  const announcement = setTimeout(() => listeners.tell({ type: 'ready' }));
+  return {
+    make: async () => ok(NOTHING),
+    prepare: () => {},
+    beep,
+    tailMs: outputTailMs,
+    rate: () => 1,
+    on: listeners.add,
+    close: () => {
+      clearTimeout(announcement);
+      listeners.clear();
+    },
+  };
+}
+
+const NOTHING: Piece = {
+  ms: 0,
+  sound: (ended) => {
+    const timer = setTimeout(() => ended(ok(undefined)));
+    return () => clearTimeout(timer);
+  },
+};
