@@ -4,7 +4,8 @@
  */
 export const MEANINGS: Readonly<Record<string, string>> = {
   'document format': 'The version of this format: 1.',
-  'document language': 'The language of everything in it that is heard, spoken or shown: the name of a folder under grammars, such as `en`.',
+  'document language':
+    'The language of everything in it that is heard, spoken or shown: the name of a folder under grammars, such as `en`.',
   'document id': 'The name of the procedure in logs. Call the file the same.',
   'document title': 'What the job is called, spoken when it begins.',
   'document edition': 'Which state of the document this is; a job keeps the one it began with.',
