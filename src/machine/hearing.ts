@@ -1,3 +1,4 @@
+import { isUnitName } from '../core/fastening/unit';
 import { type Command, command, commandOf } from '../core/job/command';
 import type { LiveGrammar, Meaning } from '../core/language/grammar';
 import { digits, type Reply, reply, text } from '../core/phrasing/reply';
@@ -56,6 +57,9 @@ export const turnedAway = (why: RejectReason): Hearing =>
 
 /** Figures are said back digit by digit, so that forty and fourteen differ by ear. */
 function figureOf(given: string) {
-  const value = Number(given);
-  return given.trim() !== '' && Number.isFinite(value) ? digits(value) : text(given);
+  const [figures = '', unit] = given.split(/ (.*)/);
+  const value = Number(figures);
+  if (figures === '' || !Number.isFinite(value)) return text(given);
+  if (unit === undefined) return digits(value);
+  return isUnitName(unit) ? digits(value, unit) : text(given);
 }

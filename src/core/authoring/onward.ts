@@ -78,7 +78,7 @@ export function readingCommand({ job }: Trial, step: Step, inside: boolean): Com
   const candidates = [...bounds, (spec.least + spec.most) / 2, spec.least, spec.most].map(round);
   const fits = (value: number): boolean => {
     const isPlausible = value >= spec.least && value <= spec.most;
-    return isPlausible && (limitVerdict(job.plan.procedure, step, value, spec.unit) !== false) === inside;
+    return isPlausible && (limitVerdict(job.plan.procedure, step, { value, unit: spec.unit }) !== false) === inside;
   };
   const value = candidates.find(fits) ?? (inside ? spec.least : undefined);
   return value === undefined ? undefined : command('measured', { reading: { kind: 'reading', value, unit: null } });

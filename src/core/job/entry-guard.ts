@@ -69,7 +69,7 @@ const QUESTIONS: Shapes<Pending> = {
   'out-of-order': atBolt,
   'held-bolt': { ...atBolt, as: oneOf('done', 'open') },
   mark: { ...atBolt, clock: isNumber },
-  floor: { ...atBolt, value: isNumber },
+  floor: { ...atBolt, value: isNumber, unit: maybe(isUnit) },
   marks: { ...inPass, leaving: oneOf('knock-off', 'hand-over') },
   'turned-or-not': atBolt,
   'close-job': {},

@@ -40,6 +40,8 @@ export type Pending =
       readonly pass: string;
       readonly bolt: number;
       readonly value: number;
+      /** As it was read out; older logs knew the unit of the floor only. */
+      readonly unit?: UnitName;
     }
   /** Leaving an angle pass half done: every mark is looked at first. */
   | {

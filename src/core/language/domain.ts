@@ -1,5 +1,5 @@
 import { assertNever } from '../result';
-import type { Offer, SlotDomain, SlotValue } from './grammar';
+import type { Offer, SlotDomain, SlotValue, UnitScale } from './grammar';
 import type { Piece } from './tags';
 
 /** The values of a command's slots from what was said in each. */
@@ -52,13 +52,14 @@ export function holds(domain: SlotDomain | undefined, value: SlotValue): boolean
 const SLACK = 1e-9;
 
 function isReadingIn(domain: Extract<SlotDomain, { kind: 'reading' }>, value: number, unit: string | null): boolean {
-  const steps = value * 10 ** domain.decimals;
-  return (
-    value >= domain.least - SLACK &&
-    value <= domain.most + SLACK &&
-    Math.abs(steps - Math.round(steps)) < 1e-6 &&
-    (unit === null ? !domain.unitNeeded : domain.units.includes(unit))
-  );
+  if (unit === null) return !domain.unitNeeded && isOnScale(domain, value);
+  return [domain, ...(domain.also ?? [])].some((scale) => scale.units.includes(unit) && isOnScale(scale, value));
+}
+
+/** Whether a number lies in the range of a scale, on its grid. */
+export function isOnScale({ least, most, decimals }: Omit<UnitScale, 'units'>, value: number): boolean {
+  const steps = value * 10 ** decimals;
+  return value >= least - SLACK && value <= most + SLACK && Math.abs(steps - Math.round(steps)) < 1e-6;
 }
 
 /** The value of a slot from what was said in it, or undefined where it has none. */

@@ -36,6 +36,7 @@ export const SLOT_NAMES = [
   'end',
   'field',
   'from',
+  'gauged',
   'item',
   'length',
   'part',
@@ -50,6 +51,14 @@ export const SLOT_NAMES = [
   'unit',
 ] as const;
 
+/** The numbers of one unit that make sense: "two thou" where the step is in millimetres. */
+export type UnitScale = {
+  readonly least: number;
+  readonly most: number;
+  readonly decimals: number;
+  readonly units: readonly string[];
+};
+
 /** What can fill a slot now. The state names it, the language builds the phrase. */
 export type SlotDomain =
   /** Whole numbers, e.g. the bolts of this pattern. */
@@ -62,6 +71,10 @@ export type SlotDomain =
       readonly decimals: number;
       readonly units: readonly string[];
       readonly unitNeeded: boolean;
+      /** The same thing on scales of other units, each with its own range and decimals. Their units are always said. */
+      readonly also?: readonly UnitScale[];
+      /** It opens its sentence: without its unit it is any number, and not even the shape of a command. */
+      readonly opens?: true;
     }
   /** Some of the things the grammar file itself names in the rule of the slot, e.g. units or reasons; their ids. */
   | { readonly kind: 'named'; readonly ids: readonly string[] }

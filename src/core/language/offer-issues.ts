@@ -79,19 +79,21 @@ function domainIssues(book: RuleBook, rule: string, slot: string, domain: SlotDo
           mend: 'Whole numbers from 0 up can be said.',
         }));
     case 'reading': {
-      const isOrdered = domain.least >= 0 && domain.least <= domain.most && Number.isFinite(domain.most);
-      const given = `${domain.least} to ${domain.most}`;
-      return isOrdered
-        ? unknownNames(book, rule, slot, UNIT_RULE, domain.units)
-        : [
-            {
-              code: 'domain-out-of-order',
-              rule,
-              slot,
-              given,
-              mend: 'Give a range from 0 up, the smaller number first.',
-            },
-          ];
+      return [domain, ...(domain.also ?? [])].flatMap(({ least, most, units }): readonly OfferIssue[] => {
+        const isOrdered = least >= 0 && least <= most && Number.isFinite(most);
+        const given = `${least} to ${most}`;
+        return isOrdered
+          ? unknownNames(book, rule, slot, UNIT_RULE, units)
+          : [
+              {
+                code: 'domain-out-of-order',
+                rule,
+                slot,
+                given,
+                mend: 'Give a range from 0 up, the smaller number first.',
+              },
+            ];
+      });
     }
     case 'named':
       return unknownNames(book, rule, slot, slot, domain.ids);

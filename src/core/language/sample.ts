@@ -23,7 +23,7 @@ export function firstSample(live: LiveGrammar, command: LiveCommand): Sample | u
 }
 
 // A wide range begins outside its domain for a few sentences at most: "zero" before a least value of a quarter.
-const FAR_ENOUGH = 500;
+const FAR_ENOUGH = 2000;
 
 function commandSamples(live: LiveGrammar, command: LiveCommand, share: number): readonly Sample[] {
   const count = countOf(live, command);

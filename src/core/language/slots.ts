@@ -1,5 +1,5 @@
 import { assertNever } from '../result';
-import type { Phrase, RuleBook, SlotDomain } from './grammar';
+import type { Phrase, RuleBook, SlotDomain, UnitScale } from './grammar';
 import { setBetween, setOf } from './numbers/number-set';
 import { restricted } from './numbers/restrict';
 import { oneOf, optional, seq, VOID, word } from './phrase';
@@ -34,9 +34,12 @@ function build(slot: string, domain: SlotDomain, book: RuleBook): Phrase {
     case 'integers':
       return summed(restricted(rule(NUMBER_RULE), setOf(domain.values, 0), rule));
     case 'reading': {
-      const set = setBetween(domain.least, domain.most, domain.decimals);
-      const unit = named(rule(UNIT_RULE), domain.units, rule);
-      return seq([summed(restricted(rule(NUMBER_RULE), set, rule)), domain.unitNeeded ? unit : optional(unit)]);
+      const on = ({ least, most, decimals, units }: UnitScale, isNeeded: boolean): Phrase => {
+        const number = restricted(rule(NUMBER_RULE), setBetween(least, most, decimals), rule);
+        const unit = named(rule(UNIT_RULE), units, rule);
+        return seq([summed(number), isNeeded ? unit : optional(unit)]);
+      };
+      return oneOf([on(domain, domain.unitNeeded), ...(domain.also ?? []).map((scale) => on(scale, true))]);
     }
     case 'named':
       return named(rule(slot), domain.ids, rule);
@@ -59,8 +62,10 @@ export function anyPhrase(slot: string, domain: SlotDomain): Phrase {
   switch (domain.kind) {
     case 'integers':
       return number;
-    case 'reading':
-      return seq([number, optional({ kind: 'rule', name: UNIT_RULE })]);
+    case 'reading': {
+      const unit: Phrase = { kind: 'rule', name: UNIT_RULE };
+      return seq([number, domain.opens ? unit : optional(unit)]);
+    }
     case 'named':
       return { kind: 'rule', name: slot };
     case 'options':

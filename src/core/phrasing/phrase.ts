@@ -54,6 +54,13 @@ function phraseValue(book: ReplyBook, said: Said): Phrased {
       return digitsPhrase(said.value, said.unit, words);
     case 'quantity':
       return figurePhrase(said.quantity, words);
+    case 'both': {
+      const [first, second] = [phraseValue(book, said.first), phraseValue(book, said.second)];
+      return {
+        spoken: said.isAloud ? `${first.spoken}, ${second.spoken}` : first.spoken,
+        shown: `${first.shown} (${second.shown})`,
+      };
+    }
     case 'degrees':
       return figurePhrase({ value: said.value, unit: 'deg' }, words);
     case 'duration':

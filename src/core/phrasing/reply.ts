@@ -11,6 +11,8 @@ export type Said =
   | { readonly kind: 'digits'; readonly value: number; readonly unit: UnitName | null }
   /** `printed` is what the manual prints; without it the value is written out by phrasing. */
   | { readonly kind: 'quantity'; readonly quantity: Figure }
+  /** The same thing twice, as a person said it and in another unit. The second is shown, and said only where asked for. */
+  | { readonly kind: 'both'; readonly first: Said; readonly second: Said; readonly isAloud: boolean }
   | { readonly kind: 'degrees'; readonly value: number }
   | { readonly kind: 'duration'; readonly ms: number }
   | { readonly kind: 'clock'; readonly hours: number }
@@ -29,6 +31,7 @@ export const list = (items: readonly string[]): Said => ({ kind: 'list', items }
 export const bolts = (numbers: readonly number[]): Said => ({ kind: 'bolts', numbers });
 export const quantity = (q: Figure): Said => ({ kind: 'quantity', quantity: q });
 export const digits = (value: number, unit: UnitName | null = null): Said => ({ kind: 'digits', value, unit });
+export const both = (first: Said, second: Said, isAloud: boolean): Said => ({ kind: 'both', first, second, isAloud });
 export const clock = (hours: number): Said => ({ kind: 'clock', hours });
 export const replies = (all: readonly Reply[]): Said => ({ kind: 'replies', replies: all });
 

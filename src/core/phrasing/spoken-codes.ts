@@ -177,6 +177,7 @@ export const SPOKEN_CODES = {
   'answer-wrong': ['answer', 'advice'],
   'time-first': [],
   'setting-wrong': ['given', 'setting'],
+  'read-in-pounds': ['bolt'],
   'which-pounds': ['setting'],
   'bolt-not-in-pass': ['bolt'],
   'bolt-already-done': ['bolt'],

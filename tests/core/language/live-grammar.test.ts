@@ -94,7 +94,9 @@ test('a live grammar is plain data that survives a crossing to a worker', () => 
 describe('two readings of the same words are told, not chosen', () => {
   test('the same command with other values', () => {
     const place: SlotDomain = { kind: 'integers', values: [1, 16] };
-    const live = wellFormed(liveGrammar(english, [offer('measured-at', { place, reading: readingOf(5, 200) })], 'r'));
+    const live = wellFormed(
+      liveGrammar(english, [offer('measured-at', { place, reading: readingOf(5, 200), gauged: upTo(0) })], 'r'),
+    );
     expect(interpret(live, 'number one six five')).toEqual({ kind: 'ambiguous', rules: ['measured-at'] });
     expect(interpret(live, 'number one reads six five')).toMatchObject({
       kind: 'command',

@@ -47,6 +47,7 @@ const DOMAINS: Readonly<Record<string, SlotDomain>> = {
   degrees: { kind: 'integers', values: Array.from({ length: 72 }, (_, index) => 5 * index + 5) },
   end: oneOfThese('coolant hose', 'cam sensor plug', 'cylinder 2 rag'),
   from: upTo(10),
+  gauged: { kind: 'reading', least: 60, most: 200, decimals: 0, units: ['psi'], unitNeeded: true, opens: true },
   item: oneOfThese('coolant hose', 'cam sensor plug'),
   length: readingOf(0.25, 12, 2, ['in', 'mm'], true),
   part: oneOfThese('thermostat', 'head gasket'),

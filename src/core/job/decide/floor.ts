@@ -1,7 +1,10 @@
-import { count, quantity, type Reply, reply } from '../../phrasing/reply';
+import type { Measured } from '../../fastening/quantity';
+import { isUnitName } from '../../fastening/unit';
+import { both, count, quantity, type Reply, reply } from '../../phrasing/reply';
 import { type Command, optionIn, readingIn } from '../command';
 import { asks, type Decision, does, refused } from '../decision';
 import type { Job } from '../job';
+import { besideOf, floorReading, inStepUnit } from '../reading-units';
 import { boltState, needsReading } from '../tightening';
 import { type AtBolt, type AtPass, boltAt, here } from './at-pass';
 import { whatBlocks } from './bolt';
@@ -19,7 +22,7 @@ export function readingFirst(at: AtPass, bolt: number): Reply | undefined {
  */
 export function torqueRead(job: Job, c: Command): Decision | undefined {
   const at = boltAt(job);
-  const given = readingIn(c, 'reading');
+  const given = readingIn(c, 'reading') ?? readingIn(c, 'gauged');
   if (at?.pass.kind !== 'angle' || !at.pass.floor || !given) return undefined;
   const { floor } = at.pass;
   const named = optionIn(c, 'place');
@@ -28,25 +31,30 @@ export function torqueRead(job: Job, c: Command): Decision | undefined {
   if (!at.pass.order.includes(bolt)) return refused(reply('bolt-not-in-pass', { bolt: count(bolt) }));
   if (is.kind === 'done') return refused(reply('bolt-already-done', { bolt: count(bolt) }));
   if (is.kind === 'held' || is.kind === 'unknown') return refused(whatBlocks(at, bolt));
-  const { value } = given;
-  const read = { value, unit: floor.unit };
+  // "Pounds" alone could be twelve times off.
+  if (given.unit === 'lbf') return refused(reply('read-in-pounds', { bolt: count(bolt) }));
+  const spec = floorReading(floor);
+  const read = { value: given.value, unit: given.unit !== null && isUnitName(given.unit) ? given.unit : floor.unit };
+  const value = inStepUnit(spec, read);
+  if (value === undefined) return refused(reply('not-here', {}));
+  const also = besideOf(spec, read);
+  const said = also ? both(quantity(read), quantity(also), false) : quantity(read);
   if (value > floor.value)
     return does(
       [{ kind: 'torque-read', ...here(at), bolt, ...read, over: true }],
-      [reply('floor-kept', { bolt: count(bolt), value: quantity(read) })],
+      [reply('floor-kept', { bolt: count(bolt), value: said })],
     );
   const asked = job.pending?.kind === 'floor' ? job.pending : undefined;
-  if (asked?.bolt === bolt && asked.value === value) return floorMissed(job, { ...at, bolt, is }, value);
+  if (asked?.bolt === bolt && asked.value === read.value && (asked.unit ?? floor.unit) === read.unit)
+    return floorMissed(job, { ...at, bolt, is }, read);
   return asks(
-    [{ kind: 'asked', question: { kind: 'floor', ...here(at), bolt, value } }],
-    reply('confirm-floor', { bolt: count(bolt), value: quantity(read), floor: quantity(floor) }),
+    [{ kind: 'asked', question: { kind: 'floor', ...here(at), bolt, ...read } }],
+    reply('confirm-floor', { bolt: count(bolt), value: said, floor: quantity(floor) }),
   );
 }
 
 /** A bolt whose torque stayed under the floor has yielded or has no thread: the document's rule, or held. */
-export function floorMissed(job: Job, at: AtBolt, value: number): Decision {
-  if (at.pass.kind !== 'angle' || !at.pass.floor) return refused(reply('not-here', {}));
+export function floorMissed(job: Job, at: AtBolt, read: Measured): Decision {
   const { entry, replies } = faultEntry(job, at, 'under-after-angle');
-  const read = { value, unit: at.pass.floor.unit };
   return does([{ kind: 'torque-read', ...here(at), bolt: at.bolt, ...read, over: false }, entry], replies);
 }

@@ -55,7 +55,7 @@ export function confirmPending(job: Job, now: Moment): Decision {
       const { step } = stepIn(job.plan, q.step);
       const spec = step.kind === 'measure' ? step.readings.find((r) => r.id === q.reading) : undefined;
       if (step.kind !== 'measure' || !spec) return refused(reply('not-here', {}));
-      return writeReading(job, step, spec, q.value, limitVerdict(job.plan.procedure, step, q.value, q.unit), now);
+      return writeReading(job, step, spec, q, limitVerdict(job.plan.procedure, step, q), now, false);
     }
     case 'adapter':
       return adapterConfirmed(job, q.millimetres === null ? null : { ...q, millimetres: q.millimetres }, now);
@@ -64,7 +64,8 @@ export function confirmPending(job: Job, now: Moment): Decision {
     case 'floor': {
       const at = boltAt(job);
       const is = at && boltState(at.state, q.bolt);
-      return at && is ? floorMissed(job, { ...at, bolt: q.bolt, is }, q.value) : refused(reply('not-here', {}));
+      if (!at || !is || at.pass.kind !== 'angle' || !at.pass.floor) return refused(reply('not-here', {}));
+      return floorMissed(job, { ...at, bolt: q.bolt, is }, { value: q.value, unit: q.unit ?? at.pass.floor.unit });
     }
     case 'marks':
       return gone(q.leaving, [{ kind: 'marks-read', step: q.step, pass: q.pass }]);

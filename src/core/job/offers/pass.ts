@@ -6,6 +6,7 @@ import { mayRepeat } from '../decide/permission';
 import type { Job } from '../job';
 import { passStatesOf } from '../place';
 import { type PassPart, passesOf } from '../plan';
+import { floorDomain } from '../reading-units';
 import { isTorque, settingOf, type TorquePass } from '../setting';
 import { passState } from '../tightening';
 import { isBeforeBoltOne, isTimeAsked } from '../time-gate';
@@ -140,11 +141,10 @@ const angleTalk = (pass: Pass & { readonly kind: 'angle' }, unknown: boolean): r
 /** The torque at the end of a turn, where the pass asks for it. */
 export function floorOffers(pass: Pass): readonly Offer[] {
   if (pass.kind !== 'angle' || !pass.floor) return [];
-  const { unit, value } = pass.floor;
-  const most = Math.ceil(3 * value);
-  const reading: SlotDomain = { kind: 'reading', least: 1, most, decimals: 0, units: [unit], unitNeeded: false };
+  const reading = floorDomain(pass.floor);
   const place = options(pass.order.map((bolt) => ({ id: String(bolt), say: [String(bolt)] })));
-  return [offer('measured', { reading }), offer('measured-at', { place, reading })];
+  // A bolt is a number: behind a reading it would be one more number, so it is named before it only.
+  return [offer('measured', { reading }), offer('measured-at', { place, reading, gauged: integers([]) })];
 }
 
 /** Swings are told to five degrees, or to one where the window is too narrow for that. */

@@ -4,7 +4,7 @@ import type { Pending } from '../pending';
 import { passIn, stepIn } from '../plan';
 import { integers, LENGTH, offer, range, TURNED } from './domains';
 import { doubt, floorOffers } from './pass';
-import { readingOf } from './step';
+import { readingOffers } from './step';
 
 const CONFIRM: readonly Offer[] = [offer('confirm'), offer('cancel')];
 
@@ -22,7 +22,7 @@ export function pendingOffers(job: Job, pending: Pending): readonly Offer[] {
     case 'reading': {
       const { step } = stepIn(job.plan, pending.step);
       const spec = step.kind === 'measure' ? step.readings.find((r) => r.id === pending.reading) : undefined;
-      return [...(spec ? [offer('measured', { reading: readingOf(spec) })] : []), ...CONFIRM];
+      return [...(spec ? readingOffers([spec], spec) : []), ...CONFIRM];
     }
     case 'floor':
       return [...floorOffers(passIn(job.plan, pending.step, pending.pass)), ...CONFIRM];

@@ -1,7 +1,8 @@
-import type { Offer, SlotDomain } from '../../language/grammar';
+import type { Offer } from '../../language/grammar';
 import type { ReadingSpec, Step } from '../../procedure/procedure';
 import type { Job } from '../job';
 import { nextReading } from '../place';
+import { readingDomain } from '../reading-units';
 import { maySkip } from '../skipping';
 import { waitsOf } from '../waits';
 import { checkedByOffer, offer, options } from './domains';
@@ -20,7 +21,7 @@ export function stepOffers(job: Job, step: Step): readonly Offer[] {
 
 function progress(job: Job, step: Step): readonly Offer[] {
   const reading = nextReading(job, step.id);
-  if (step.kind === 'measure' && reading) return measuring(step, reading);
+  if (step.kind === 'measure' && reading) return [...readingOffers(step.readings, reading), offer('tell-limit')];
   const limit = step.kind === 'measure' && step.limit !== undefined ? [offer('tell-limit')] : [];
   if (step.question)
     return [
@@ -30,21 +31,12 @@ function progress(job: Job, step: Step): readonly Offer[] {
   return limit;
 }
 
-function measuring(step: Step & { readonly kind: 'measure' }, next: ReadingSpec): readonly Offer[] {
-  const place = options(step.readings.map((r) => ({ id: r.id, say: [r.say] })));
+/** A reading of the one that is next, or of any whose place is named with it. */
+export function readingOffers(all: readonly ReadingSpec[], next: ReadingSpec): readonly Offer[] {
+  const place = options(all.map((r) => ({ id: r.id, say: [r.say] })));
+  const reading = readingDomain(next);
   return [
-    offer('measured', { reading: readingOf(next) }),
-    ...(step.readings.length > 1 ? [offer('measured-at', { place, reading: readingOf(next) })] : []),
-    offer('tell-limit'),
+    offer('measured', { reading }),
+    offer('measured-at', { place, reading, gauged: { ...reading, unitNeeded: true, opens: true } }),
   ];
 }
-
-/** Only what can be true is heard: a reading in its plausible range, with its decimals and its unit. */
-export const readingOf = (spec: ReadingSpec): SlotDomain => ({
-  kind: 'reading',
-  least: spec.least,
-  most: spec.most,
-  decimals: spec.decimals,
-  units: [spec.unit],
-  unitNeeded: false,
-});
