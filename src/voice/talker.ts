@@ -63,6 +63,7 @@ export class Talker implements Voice {
 
   readonly play = (earcon: Earcon): void => {
     this.#quiet = false;
+    this.#rested();
     this.#beeps.play(earcon, (failure) => this.#listeners.tell({ type: 'failed', ...failure }));
   };
 
@@ -150,16 +151,20 @@ export class Talker implements Voice {
   }
 
   #pauseBefore(talk: Talk, piece: Piece): number {
-    const silentMs = this.#gate.silentMs();
-    if (silentMs >= LISTENING_GAP_MS) this.#stretchMs = 0;
+    this.#rested();
     return pauseBefore({
       priority: talk.request.priority,
       first: !talk.started,
       pieceMs: piece.ms,
       stretchMs: this.#stretchMs,
-      silentMs,
+      silentMs: this.#gate.silentMs(),
       heldMs: this.#heldUntil - this.#clock.mono(),
     });
+  }
+
+  /** Where the ear has had its gap a new stretch begins. Asked before anything sounds, since an earcon hides the gap. */
+  #rested(): void {
+    if (this.#gate.silentMs() >= LISTENING_GAP_MS) this.#stretchMs = 0;
   }
 
   #sound(talk: Talk, piece: Piece): void {

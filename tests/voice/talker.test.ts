@@ -210,6 +210,18 @@ describe('interruption', () => {
 });
 
 describe('earcons', () => {
+  test('do not hold up the answer they announce, however much was said before the last quiet', async () => {
+    const { voice, diary } = speaking();
+    voice.say(request('a', 'Heater hose, left side, is still off.'));
+    await vi.runAllTimersAsync();
+    await vi.advanceTimersByTimeAsync(2000);
+    const asked = Date.now();
+    voice.play('heard');
+    voice.say(request('b', 'Heater hose, left side, is still off.'));
+    await vi.runAllTimersAsync();
+    expect(diary.at('started b').map((at) => at - asked)).toEqual([0]);
+  });
+
   test('close the ear while they sound', async () => {
     const { voice, diary } = speaking();
     voice.play('heard');

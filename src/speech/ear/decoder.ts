@@ -39,6 +39,8 @@ export class Decoder {
   readonly #scoreAt: number;
   readonly #phones: readonly string[];
   readonly #loopWords: readonly string[];
+  /** The engine gives each word's phones in memory that it never takes back, so no word is looked up twice. */
+  readonly #looked = new Map<string, string | null>();
 
   private constructor(engine: Engine, decoder: EngineDecoder, phones: readonly string[]) {
     this.#engine = engine;
@@ -96,21 +98,22 @@ export class Decoder {
       }
     }
     if (added.length > 0) this.#decoder.add_words(...added);
+    this.#looked.clear();
     return refused;
   }
 
   knows(word: string): boolean {
-    return this.#decoder.lookup_word(word) !== null;
+    return this.#lookUp(word) !== null;
   }
 
   /** How many phones a word's first pronunciation has. */
   phonesIn(word: string): number {
-    return this.#decoder.lookup_word(word)?.split(' ').length ?? 0;
+    return this.#lookUp(word)?.split(' ').length ?? 0;
   }
 
   /** Only between utterances: the engine goes silently deaf if the graph changes under one. On failure the old one stays. */
   search(graph: SearchGraph): Result<void, string> {
-    return setSearchGraph(this.#engine, this.#decoder, graph, this.#loopWords);
+    return setSearchGraph(this.#engine, this.#decoder, graph, this.#loopWords, (word) => this.knows(word));
   }
 
   begin(): void {
@@ -162,6 +165,14 @@ export class Decoder {
     const score = this.#engine.HEAP32[this.#scoreAt / 4] ?? 0;
     const segments = this.#decoder.get_alignment().w ?? [];
     return { words: segments.filter(({ t }) => isWord(t)).map(heardWord), score };
+  }
+
+  #lookUp(word: string): string | null {
+    const known = this.#looked.get(word);
+    if (known !== undefined) return known;
+    const found = this.#decoder.lookup_word(word);
+    this.#looked.set(word, found);
+    return found;
   }
 
   #pronunciationsOf(word: string): string[] {

@@ -30,9 +30,10 @@ export function setSearchGraph(
   decoder: EngineDecoder,
   search: SearchGraph,
   loopWords: readonly string[],
+  knows: (word: string) => boolean,
 ): Result<void, string> {
   const { arcs, states, ends } = arcsOf(search, loopWords);
-  const unknown = [...new Set(arcs.map(({ word }) => word))].filter((word) => decoder.lookup_word(word) === null);
+  const unknown = [...new Set(arcs.map(({ word }) => word))].filter((word) => !knows(word));
   if (unknown.length > 0) return fail(`words without a pronunciation: ${unknown.join(', ')}`);
 
   const final = states;

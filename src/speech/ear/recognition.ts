@@ -33,6 +33,8 @@ export class Recognition {
   readonly #observe: Observer;
   readonly #loneStop: LoneStop | null;
   #partial: PartialWords = NOTHING_YET;
+  /** Whether the engine searches this grammar; a verdict leaves another search behind. */
+  #isInForce = false;
 
   constructor(decoder: Decoder, grammar: ArmedGrammar, decoys: readonly string[], tuning: Tuning, observe: Observer) {
     this.grammar = grammar;
@@ -46,10 +48,14 @@ export class Recognition {
 
   /** Puts the grammar into the engine; on failure the one before stays in force. */
   arm(): Result<void, string> {
-    return this.#decoder.search(this.#search);
+    const armed = this.#decoder.search(this.#search);
+    this.#isInForce = armed.ok;
+    return armed;
   }
 
   begin(): void {
+    // Not at the end of the verdict: whoever spoke waits for that, and mostly another grammar follows it.
+    if (!this.#isInForce) this.arm();
     this.#partial = NOTHING_YET;
     this.#decoder.begin();
   }
@@ -86,7 +92,7 @@ export class Recognition {
     const judged = this.#judge(hypothesis, loopScore, sound, utterance);
     const stop = judged.heard ? null : this.#loneStop?.find(sound, loopScore, utterance);
     const outcome: Outcome = stop ? { heard: true, ...stop } : judged;
-    this.arm();
+    this.#isInForce = false;
     if (stopOnly && outcome.heard && !this.#isStop(outcome.words)) return refused(outcome.words, 'own-voice');
     return outcome;
   }
