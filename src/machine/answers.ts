@@ -20,9 +20,10 @@ export class Answers {
 
   constructor(private readonly outside: Outside) {}
 
-  /** Renders what will be said once something is written; nothing sounds yet. */
-  prepare(replies: readonly Reply[]): void {
-    if (replies.length > 0) this.outside.voice.prepare([this.outside.phrase(replies).spoken]);
+  /** Renders what will be said, or may be, in this order; nothing sounds yet. */
+  prepare(answers: readonly (readonly Reply[])[]): void {
+    const texts = answers.filter((replies) => replies.length > 0).map((replies) => this.outside.phrase(replies).spoken);
+    if (texts.length > 0) this.outside.voice.prepare(texts);
   }
 
   /** An answer takes the place of what was still being said: whoever spoke has moved on from it. */

@@ -13,6 +13,7 @@ import { Answers } from './answers';
 import type { DeskParts, DeskView, HeardView } from './desk-parts';
 import { EAR_AT_FIRST, earView } from './ear-view';
 import { type Hearing, hearing, staleHearing, turnedAway } from './hearing';
+import { likelyAnswers } from './likely-answers';
 import { machineFor, type RepairMachine } from './machine';
 import { TimerWatch } from './timer-watch';
 
@@ -158,7 +159,9 @@ export class Desk {
   private sound(event: VoiceEvent): void {
     if (event.type === 'sound-on') this.parts.recogniser.mute();
     if (event.type === 'sound-off') this.parts.recogniser.unmute();
-    if (event.type === 'quiet') this.answers.quiet();
+    if (event.type !== 'quiet') return;
+    this.answers.prepare(likelyAnswers(this.current, this.live, this.parts, this.now()));
+    this.answers.quiet();
   }
 
   private hear(event: RecogniserEvent): void {
@@ -232,7 +235,7 @@ export class Desk {
 
   private write(decision: Decision): void {
     // Rendering may start before the write; nothing is played before it is durable.
-    this.answers.prepare(decision.replies);
+    this.answers.prepare([decision.replies]);
     const { entries, written } = this.parts.record(decision.entries, { ...this.now(), who: this.parts.who });
     this.entries = [...this.entries, ...entries];
     const answer = (isWritten: boolean): void =>

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { readTongue } from '../../src/cli/tongue-files';
 import type { Wrench } from '../../src/core/fastening/wrench';
 import { beginJob, type DeskHost, resumeJob, takeWrenches } from '../../src/shell/job-desk';
@@ -67,4 +67,20 @@ test('a wrench that Setup learns about while the job is open is taken over throu
   expect(open.desk.job.wrenches.get('torque-wrench')?.calibrationDue).toBe('2030-01-31');
   expect(open.desk.snapshot.saidCode).toContain('wrench-chosen');
   open.desk.close();
+});
+
+test('once it is quiet, what the likeliest words will be answered with is rendered', async () => {
+  const { host } = bench();
+  const prepared: string[][] = [];
+  const voice = { ...host.voice, prepare: (texts: readonly string[]) => void prepared.push([...texts]) };
+  const open = await beginJob({ ...host, voice }, start);
+  if (!open.ok) throw new Error(open.error.code);
+  const { desk } = open.value;
+  desk.start(open.value.greeting);
+  await vi.waitFor(() => expect(prepared).not.toEqual([]));
+  const foreseen = prepared.at(-1) ?? [];
+  desk.type('this step is done');
+  await desk.idle();
+  expect(foreseen).toContain(desk.snapshot.said?.spoken);
+  desk.close();
 });
