@@ -83,6 +83,7 @@ export const MISTAKES: readonly Mistake[] = [
 
   mistake('bad-quantity', 'torque: 25 N·m', 'torque: 25 pounds'),
   mistake('wrong-unit', 'torque: 25 N·m', 'torque: 25 mm'),
+  mistake('bad-thread', 'numbers: [3, 4]', 'numbers: [3, 4], thread: M11'),
   mistake('unit-pair-disagrees', '0.15 mm (0.006 in)', '0.15 mm (0.014 in)'),
   mistake('window-without-target', 'window: 23–27 N·m', 'window: 27–30 N·m'),
   mistake('window-missing', '45° (40–50)', '45°'),

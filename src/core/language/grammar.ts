@@ -37,6 +37,7 @@ export const SLOT_NAMES = [
   'field',
   'from',
   'gauged',
+  'grade',
   'item',
   'length',
   'part',
@@ -47,6 +48,7 @@ export const SLOT_NAMES = [
   'room',
   'setting',
   'share',
+  'thread',
   'to',
   'unit',
 ] as const;

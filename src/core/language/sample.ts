@@ -29,7 +29,9 @@ function commandSamples(live: LiveGrammar, command: LiveCommand, share: number):
   const count = countOf(live, command);
   const picks = Math.min(share, count);
   const indices = Array.from({ length: picks }, (_, pick) => Math.floor((pick * count) / picks));
-  return indices.flatMap((index) => sampleAt(live, command, index) ?? []);
+  const found = indices.flatMap((index) => sampleAt(live, command, index) ?? []);
+  // Of a wide range every pick may lie outside the domain; a command that can be said has a sentence all the same.
+  return found.length > 0 ? found : [firstSample(live, command) ?? []].flat();
 }
 
 const countOf = (live: LiveGrammar, command: LiveCommand): number =>

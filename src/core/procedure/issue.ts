@@ -44,6 +44,7 @@ export const ISSUE_CODES = [
   'rule-missing',
   // quantities
   'bad-quantity',
+  'bad-thread',
   'wrong-unit',
   'unit-pair-disagrees',
   'window-without-target',

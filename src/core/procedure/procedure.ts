@@ -1,4 +1,6 @@
+import type { Grade } from '../fastening/grade';
 import type { Printed, Window } from '../fastening/quantity';
+import type { Estimates } from '../sums/estimate';
 import type { Rule } from '../sums/rule';
 
 /**
@@ -24,6 +26,8 @@ export type Procedure = {
   readonly limits: ReadonlyMap<string, Limit>;
   /** How readings are worked out, by rules of the document's own. */
   readonly rules: ReadonlyMap<string, Rule>;
+  /** Rough sums about a fastener that anybody may ask for; no pass takes a figure from them. */
+  readonly estimates: Estimates;
   readonly phases: readonly Phase[];
 };
 
@@ -94,6 +98,9 @@ export type Fastener = {
   readonly length?: Printed;
   readonly hole?: 'blind' | 'wet' | 'through';
   readonly sealer?: string;
+  /** As designated: M10x1.25, 3/8-16. For sums to understand by; no pass takes a figure from it. */
+  readonly thread?: string;
+  readonly grade?: Grade;
 };
 
 export type Phase = { readonly id: string; readonly say: string; readonly steps: readonly Step[] };

@@ -11,9 +11,13 @@ export const workedBy = (rule: RuleName, working: Working, unit?: UnitName): Rep
     rule: text(rule.say),
     whose: text(rule.whose),
     formula: text(formulaOf(working)),
-    given: text(working.inputs.map((one) => `${one.name} ${shown(one, unit)}`).join(', ')),
+    given: text(givenOf(working, unit)),
     source: text(sourceOf(working)),
   });
+
+/** What went into a sum, by the letters of its formula. */
+export const givenOf = (working: Working, unit?: UnitName): string =>
+  working.inputs.map((one) => `${one.name} ${shown(one, unit)}`).join(', ');
 
 /** A figure of the working in the person's unit where it is of the same kind. */
 function shown({ value, unit: own }: Working['inputs'][number], wanted?: UnitName): string {

@@ -1,4 +1,5 @@
 import type { Pass, Procedure, Recovery } from '../../../src/core/procedure/procedure';
+import { ESTIMATES } from '../../../src/core/sums/estimates';
 
 type Stage =
   | { readonly torque: number; readonly of?: readonly number[]; readonly recovery?: Recovery }
@@ -38,6 +39,7 @@ export function joint(stages: readonly Stage[], bolts = 3): Procedure {
     timers: new Map([['settling', { id: 'settling', say: 'settling', minutes: 10 }]]),
     limits: new Map(),
     rules: new Map(),
+    estimates: ESTIMATES,
     phases: [
       {
         id: 'work',

@@ -109,6 +109,7 @@ const QUANTITY_FAULTS: readonly Case[] = [
   ['a torque without a unit', 'bad-quantity', 'torque: 40 N·m, window: 38–42 N·m', "torque: ▮'40'"],
   ['pounds of no kind', 'bad-quantity', 'torque: 40 N·m, window: 38–42 N·m', 'torque: ▮40 pounds'],
   ['a comma that reads two ways', 'bad-quantity', 'torque: 40 N·m, window: 38–42 N·m', "torque: ▮'1,250 N·m'"],
+  ['a size without a coarse pitch', 'bad-thread', 'group: small }', 'group: small, thread: ▮M11 }'],
   ['a torque in millimetres', 'wrong-unit', 'torque: 40 N·m, window: 38–42 N·m', 'torque: ▮40 mm'],
   ['oil by the degree', 'wrong-unit', 'amount: 4.5 L', 'amount: ▮4.5°'],
   ['a reading in no unit', 'bad-quantity', 'unit: mm', 'unit: ▮mmm'],

@@ -1,4 +1,6 @@
 import { readFileSync } from 'node:fs';
+import { GRADES } from '../../../src/core/fastening/grade';
+import { THREAD_NAMES } from '../../../src/core/fastening/thread-named';
 import type { Meaning, Offer, RuleBook, SlotDomain } from '../../../src/core/language/grammar';
 import { interpret } from '../../../src/core/language/interpret';
 import { liveGrammar } from '../../../src/core/language/live-grammar';
@@ -48,6 +50,7 @@ const DOMAINS: Readonly<Record<string, SlotDomain>> = {
   end: oneOfThese('coolant hose', 'cam sensor plug', 'cylinder 2 rag'),
   from: upTo(10),
   gauged: { kind: 'reading', least: 60, most: 200, decimals: 0, units: ['psi'], unitNeeded: true, opens: true },
+  grade: { kind: 'named', ids: GRADES },
   item: oneOfThese('coolant hose', 'cam sensor plug'),
   length: readingOf(0.25, 12, 2, ['in', 'mm'], true),
   part: oneOfThese('thermostat', 'head gasket'),
@@ -58,6 +61,7 @@ const DOMAINS: Readonly<Record<string, SlotDomain>> = {
   reason: { kind: 'named', ids: ['not-fitted-here', 'waiting-for-a-part'] },
   setting: readingOf(1, 999, 1, ['N·m', 'lbf·ft']),
   share: readingOf(1, 100, 0, ['%'], true),
+  thread: { kind: 'named', ids: THREAD_NAMES },
   to: upTo(10),
   unit: { kind: 'named', ids: ['N·m', 'lbf·ft'] },
 };

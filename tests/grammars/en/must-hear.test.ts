@@ -56,6 +56,32 @@ const MUST: readonly (readonly [words: string, rule: string, slots?: Readonly<Re
     'tell-concentrate',
     { share: { kind: 'reading', value: 30, unit: '%' }, room: { kind: 'reading', value: 4, unit: 'L' } },
   ],
+  [
+    'estimate the torque for m ten class ten point nine',
+    'tell-estimate',
+    { thread: { kind: 'option', id: 'M10' }, grade: { kind: 'option', id: 'class 10.9' } },
+  ],
+  [
+    'what torque might three eighths coarse grade eight take at seventy percent',
+    'tell-estimate',
+    {
+      thread: { kind: 'option', id: '3/8-16' },
+      grade: { kind: 'option', id: 'grade 8' },
+      share: { kind: 'reading', value: 70, unit: '%' },
+    },
+  ],
+  [
+    'what is the proof load of m ten by one point two five class eight point eight',
+    'tell-proof',
+    { thread: { kind: 'option', id: 'M10x1.25' }, grade: { kind: 'option', id: 'class 8.8' } },
+  ],
+  [
+    'what tension comes of forty newton metres on m eight',
+    'tell-tension',
+    { thread: { kind: 'option', id: 'M8' }, setting: { kind: 'reading', value: 40, unit: 'N·m' } },
+  ],
+  ['what tension does that give', 'tell-pull'],
+  ['how much does that stretch it', 'tell-stretch'],
   ['just the number', 'terse'],
   ['say it in full', 'full'],
   ['speak slower', 'slower'],

@@ -7,6 +7,7 @@ import type { Moment } from '../entry';
 import type { Job } from '../job';
 import { type AtPass, passAt } from './at-pass';
 import { tellBolt, tellLength, tellSide, wholePass } from './tell/bolts';
+import { estimated, estimatedHere } from './tell/estimates';
 import { angleLeft, limit, timeNeeded, tools, torque, torqueIn } from './tell/figures';
 import { brief, cautions, place, remaining, tellNext, timers } from './tell/place';
 import { coolant, workOut } from './tell/sums';
@@ -65,6 +66,13 @@ export function tell(job: Job, c: Command, now: Moment): Decision {
       return workOut(job);
     case 'tell-worked':
       return told(worked(job, now));
+    case 'tell-estimate':
+    case 'tell-proof':
+    case 'tell-tension':
+      return estimated(job, c);
+    case 'tell-pull':
+    case 'tell-stretch':
+      return estimatedHere(job, at);
     case 'tell-freezing':
     case 'tell-mix':
     case 'tell-concentrate':

@@ -11,6 +11,7 @@ import { isTorque, settingOf, type TorquePass } from '../setting';
 import { passState } from '../tightening';
 import { isBeforeBoltOne, isTimeAsked } from '../time-gate';
 import { checkedByOffer, integers, LENGTH, named, offer, options, range, TURNED } from './domains';
+import { estimateOffers, pullOffers } from './estimates';
 
 const PASS_ASKING: readonly RuleName[] = [
   'tell-torque',
@@ -31,6 +32,7 @@ export function passOffers(job: Job, step: Step, pass: Pass, part: PassPart): re
           offer('tell-bolt', { bolt }),
           ...(hasLengths(job, step) ? [offer('tell-length', { bolt })] : []),
           ...(isTorque(pass) ? torqueAsking(part) : []),
+          ...pullOffers(job, step, pass),
         ];
   return [
     ...asking,
@@ -48,6 +50,7 @@ function inPart(job: Job, step: Step, pass: Pass, part: PassPart, bolt: SlotDoma
         ...(isBeforeBoltOne(job) ? [] : [offer('not-sure', { bolt: anyBoltOf(step) })]),
         ...again(step),
         offer('next-pass-ready'),
+        ...estimateOffers(),
       ];
     case 'mark':
       return [offer('all-marked'), ...again(step)];

@@ -6,6 +6,7 @@ import { readingDomain } from '../reading-units';
 import { maySkip } from '../skipping';
 import { waitsOf } from '../waits';
 import { checkedByOffer, offer, options } from './domains';
+import { estimateOffers } from './estimates';
 import { sumOffers } from './sums';
 
 export function stepOffers(job: Job, step: Step): readonly Offer[] {
@@ -15,6 +16,7 @@ export function stepOffers(job: Job, step: Step): readonly Offer[] {
     ...(maySkip(job, step) ? [offer('skip-step')] : []),
     ...(startable ? [offer('start-timer')] : []),
     ...sumOffers(job),
+    ...estimateOffers(),
     ...checkedByOffer(job),
   ];
 }

@@ -1,3 +1,4 @@
+import { ESTIMATES } from '../../sums/estimates';
 import type { DocumentText } from '../document/document';
 import type { Repeat } from '../document/words';
 import type { Path, Report } from '../issue';
@@ -82,6 +83,7 @@ export function buildProcedure(text: DocumentText, report: Report): Built {
       timers: timers.built,
       limits: limits.built,
       rules: rules.built,
+      estimates: ESTIMATES,
       phases: placed.map((phase) => ({ ...phase, steps: phase.steps.map(({ step }) => step) })),
     },
     steps: placed.flatMap(({ steps }) => steps),

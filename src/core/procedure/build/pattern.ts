@@ -1,3 +1,4 @@
+import { threadNamed } from '../../fastening/thread-named';
 import type { PatternText } from '../document/fasteners';
 import type { Path, Report } from '../issue';
 import type { Fastener, Pattern, Point } from '../procedure';
@@ -153,6 +154,8 @@ function withDetails(placings: readonly Placing[], text: PatternText, at: Path, 
         ...(length && { length }),
         ...(detail.hole && { hole: detail.hole }),
         ...(detail.sealer && { sealer: detail.sealer }),
+        ...(detail.thread && isThread(detail.thread, [...here, 'thread'], report) && { thread: detail.thread }),
+        ...(detail.grade && { grade: detail.grade }),
       },
     };
   });
@@ -163,4 +166,17 @@ function withDetails(placings: readonly Placing[], text: PatternText, at: Path, 
       for (const { numbers, has } of details) if (numbers.has(placing.number)) fastener = { ...fastener, ...has };
       return fastener;
     });
+}
+
+function isThread(text: string, at: Path, report: Report): boolean {
+  const isKnown = threadNamed(text).ok;
+  if (!isKnown)
+    report.error(
+      'bad-thread',
+      at,
+      text,
+      `"${text}" is no thread.`,
+      'Write M10x1.25, M10 for the coarse pitch, or 3/8-16.',
+    );
+  return isKnown;
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { GRADES } from '../../fastening/grade';
 import { name, point, quantity, repeat } from './words';
 
 const number = z.number().int().min(1).max(200);
@@ -41,8 +42,10 @@ const detail = z
     length: quantity.optional(),
     hole: z.enum(['blind', 'wet', 'through']).optional(),
     sealer: name.optional(),
+    thread: name.optional().meta({ description: 'Size and pitch as designated: M10x1.25, M10, 3/8-16.' }),
+    grade: z.enum(GRADES).optional().meta({ description: 'Property class (ISO 898-1) or grade (SAE J429).' }),
   })
-  .meta({ description: 'What some of the fasteners have in common: group, length under the head, hole, sealer.' });
+  .meta({ description: 'What some of the fasteners have in common: group, length, hole, sealer, thread, grade.' });
 
 /** How fasteners are put in order: a list, a generated order, or another order turned round. */
 export const order = z.union([numbers, z.string()]).meta({
