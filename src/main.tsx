@@ -7,7 +7,6 @@ import { blobUrl, playSound } from './shell/play-sound';
 import { recordSound } from './shell/record-sound';
 import { readSettings } from './shell/settings';
 import { Shell } from './shell/shell';
-import { takeStill } from './shell/take-still';
 import { earLanguage } from './speech/ear/ear-language';
 import { typedRecogniser } from './speech/typed';
 import { sha256Hex } from './store/hash';
@@ -116,7 +115,12 @@ const shell = new Shell({
     silent: () => silentVoice(clock, { pace: 'as-spoken' }),
     systemVoices: () => systemVoices(profile.code),
   },
-  clips: { record: recordSound, still: takeStill, play: playSound, url: blobUrl },
+  clips: {
+    record: recordSound,
+    still: async () => (await import('./shell/take-still')).takeStill(),
+    play: playSound,
+    url: blobUrl,
+  },
   models: {
     keep: async (archive, name, progress) => (await models()).keep(archive, name, progress),
     kept: async () => (await models()).kept(),

@@ -15,9 +15,9 @@ function languageScript(id: string): string | null {
 
 const here = import.meta.dirname;
 
-/** Modules of the core that every start loads, whatever else uses them too. */
+/** Modules of the core that every start loads, whatever else uses them too. What only a kept log needs comes with it. */
 const FIRST =
-  /src\/core\/(?:job|phrasing|log\/(?:bytes|envelope|chain|upgrade)|fastening\/(?:unit|unit-spelling|quantity|printed-number|shown-figure|steady|positive|clock)\.ts)/;
+  /src\/core\/(?:job\/(?!entry-guard)|phrasing|log\/(?:bytes|envelope|chain)|fastening\/(?:unit|unit-spelling|quantity|printed-number|shown-figure|steady|positive|clock)\.ts)/;
 
 export default defineConfig({
   root: here,

@@ -9,7 +9,6 @@ import type { After } from '../store/log-writer';
 import type { Say } from '../ui/words/words';
 import { storeFaultWords } from './fault-words';
 import type { OpenJob } from './job-desk';
-import { takeNote } from './note-taker';
 import type { NoticeBoard } from './notice-board';
 import type { Recorded, Recording } from './record-sound';
 import type { Sound } from './sound';
@@ -56,6 +55,7 @@ export class Clips {
     const { sound, stopOnly, say, notices } = this.host;
     const { ear, voice } = sound;
     const microphone = () => sound.microphone;
+    const { takeNote } = await import('./note-taker');
     const end = await takeNote({ ...this.host, ear, voice, microphone, grammar: stopOnly() });
     this.#isNoting = false;
     switch (end.code) {

@@ -19,7 +19,7 @@ export async function performEffect(effect: Effect, rooms: Rooms, faster: (steps
     case 'faster':
       return faster(1);
     case 'make-hand-over': {
-      const file = await exports.wholeLog(open.card.id, open.card.title, open);
+      const file = await (await exports()).wholeLog(open.card.id, open.card.title, open);
       if (file !== null) notices.news('hand-over', say('hand-over-made', { file }));
       return;
     }

@@ -16,7 +16,7 @@ import { Desk } from '../machine/desk';
 import type { DeskParts } from '../machine/desk-parts';
 import { LogWriter } from '../store/log-writer';
 import type { Settings } from '../ui/setup/settings';
-import { type OpenFault, readJob } from './job-log';
+import type { OpenFault } from './job-log';
 import { checkDocument } from './library';
 
 /** What a desk needs that does not depend on the job. */
@@ -80,6 +80,7 @@ export async function beginJob(host: DeskHost, start: NewJob): Promise<Result<Op
 /** Takes a job up again from its log, on the document it was begun with. A damaged log is read only. */
 export async function resumeJob(host: DeskHost, id: string): Promise<Result<OpenJob, OpenFault>> {
   const { store, hash, after } = host;
+  const { readJob } = await import('./job-log');
   const read = await readJob(store, hash, id);
   if (!read.ok) return read;
   const { card, procedure, entries, texts, head, damage } = read.value;

@@ -4,7 +4,6 @@ import type { JobRow } from '../core/log/log-store';
 import type { Say } from '../ui/words/words';
 import { damageWords, openFaultWords, storeFaultWords } from './fault-words';
 import { beginJob, type DeskHost, resumeJob } from './job-desk';
-import { readJob } from './job-log';
 import type { Library } from './library';
 import type { NoticeBoard } from './notice-board';
 import type { RecordSource } from './record-room';
@@ -90,6 +89,7 @@ export class Jobs {
   /** A job to read only: closed, damaged, or not to be touched. */
   async read(id: string): Promise<RecordSource | null> {
     const { parts, notices, say } = this.at;
+    const { readJob } = await import('./job-log');
     const read = await readJob(parts.store, parts.hash, id);
     if (!read.ok) {
       notices.trouble('job', openFaultWords(read.error, say), [exportAct(id, say)]);

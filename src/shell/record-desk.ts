@@ -46,10 +46,10 @@ export class RecordDesk {
     const source = seat.open?.card.id === job ? seat.source : (this.#reading ?? (await jobs.read(job)));
     switch (as) {
       case 'json':
-        await exports.wholeLog(job, source?.card.title ?? '', seat.open);
+        await (await exports()).wholeLog(job, source?.card.title ?? '', seat.open);
         break;
       case 'csv':
-        if (source) await exports.table(source);
+        if (source) await (await exports()).table(source);
         break;
       case 'print':
         record.isWhole = true;

@@ -5,7 +5,7 @@ import type { Settings } from '../ui/setup/settings';
 import { sayer } from '../ui/words/say';
 import type { Say } from '../ui/words/words';
 import { Clips } from './clips';
-import { Exports } from './exports';
+import type { Exports } from './exports';
 import type { JobImports } from './imports';
 import type { DeskHost } from './job-desk';
 import { Jobs } from './jobs';
@@ -35,7 +35,8 @@ export type Rooms = {
   readonly procedures: ProcedureDesk;
   /** Fetched when the first file comes. */
   readonly imports: () => Promise<JobImports>;
-  readonly exports: Exports;
+  /** Fetched when something is to leave. */
+  readonly exports: () => Promise<Exports>;
   readonly record: RecordRoom;
   readonly clips: Clips;
   readonly checks: SoundChecks;
@@ -93,7 +94,7 @@ export function roomsOf(parts: ShellParts, { settings, perform, changed }: Hooks
       fetched ??= import('./imports').then((it) => new it.JobImports(store, hash, say, notices, writing, leave));
       return fetched;
     },
-    exports: new Exports(store, parts.save, words, notices),
+    exports: async () => new (await import('./exports')).Exports(store, parts.save, words, notices),
     record: new RecordRoom(words),
     clips: new Clips({ ...clipHost, stopOnly: () => grammarOf('stop') }),
     checks: new SoundChecks({ ear: sound.ear, after, grammar: () => grammarOf('tell-next', 'tell-place'), changed }),

@@ -2,30 +2,6 @@ import { fail, type Result } from '../result';
 import { millimetres } from './quantity';
 import { metricThread, type Thread, type ThreadError, unifiedThread } from './thread';
 
-/** Threads that can be asked about by voice: the ones on an engine. A document may name any other. */
-export const THREAD_NAMES = [
-  'M6',
-  'M8',
-  'M8x1',
-  'M10',
-  'M10x1.25',
-  'M12',
-  'M12x1.25',
-  'M12x1.5',
-  'M14',
-  'M14x1.5',
-  '1/4-20',
-  '1/4-28',
-  '5/16-18',
-  '5/16-24',
-  '3/8-16',
-  '3/8-24',
-  '7/16-14',
-  '7/16-20',
-  '1/2-13',
-  '1/2-20',
-] as const;
-
 /** The pitch of a metric size named without one, in mm: the coarse series of ISO 261. */
 const COARSE: ReadonlyMap<number, number> = new Map([
   [3, 0.5],

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { stressArea } from '../../../src/core/fastening/thread';
-import { THREAD_NAMES, threadNamed } from '../../../src/core/fastening/thread-named';
+import { threadNamed } from '../../../src/core/fastening/thread-named';
+import { THREAD_NAMES } from '../../../src/core/fastening/thread-names';
 
 // Stress areas as printed: ISO 898-1 for metric threads, SAE J429 (square inches) for unified ones.
 test.each([

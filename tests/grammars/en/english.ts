@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { GRADES } from '../../../src/core/fastening/grade';
-import { THREAD_NAMES } from '../../../src/core/fastening/thread-named';
+import { THREAD_NAMES } from '../../../src/core/fastening/thread-names';
 import type { Meaning, Offer, RuleBook, SlotDomain } from '../../../src/core/language/grammar';
 import { interpret } from '../../../src/core/language/interpret';
 import { liveGrammar } from '../../../src/core/language/live-grammar';

@@ -1,5 +1,5 @@
 import { GRADES } from '../../fastening/grade';
-import { THREAD_NAMES } from '../../fastening/thread-named';
+import { THREAD_NAMES } from '../../fastening/thread-names';
 import type { Offer, SlotDomain } from '../../language/grammar';
 import type { Pass, Step } from '../../procedure/procedure';
 import { fastenedBy } from '../fastened-by';
