@@ -10,7 +10,6 @@ import { Shell } from './shell/shell';
 import { earLanguage } from './speech/ear/ear-language';
 import { typedRecogniser } from './speech/typed';
 import { sha256Hex } from './store/hash';
-import { memoryStore } from './store/memory-store';
 import { openStore } from './store/open-store';
 import { writerLock } from './store/writer-lock';
 import { App } from './ui/app';
@@ -54,7 +53,7 @@ const rateOf = (settings: () => Settings) => () => ({ speaker: DEFAULT_SPEAKER, 
 
 const shell = new Shell({
   store,
-  scratchStore: memoryStore,
+  scratchStore: async () => (await import('./store/memory-store')).memoryStore(),
   lock: writerLock(),
   hash: sha256Hex,
   clock,

@@ -43,7 +43,7 @@ export class Jobs {
 
   /** The same on a store that is forgotten: to learn the words and the order before the engine is open. */
   async rehearse(procedure: string, who = this.at.say('procedure-rehearse')): Promise<boolean> {
-    const host = { ...this.at.host(), store: this.at.parts.scratchStore() };
+    const host = { ...this.at.host(), store: await this.at.parts.scratchStore() };
     const isBegun = await this.#begin(host, procedure, this.at.library.find(procedure)?.procedure?.machine ?? '', who);
     if (isBegun) this.at.notices.news('rehearsal', this.at.say('rehearsing'));
     return isBegun;

@@ -16,7 +16,7 @@ import type { SoundParts } from './sound';
 export type ShellParts = {
   readonly store: LogStore;
   /** A store that is gone with the page, for rehearsals. */
-  readonly scratchStore: () => LogStore;
+  readonly scratchStore: () => Promise<LogStore>;
   readonly lock: WriterLock;
   readonly hash: Hash;
   readonly clock: Clock;
