@@ -2,6 +2,11 @@ import { readFile } from 'node:fs/promises';
 import type { Plugin } from 'vite';
 import { parse } from 'yaml';
 
+/** Of a file of sounds, `?phones`, only the names are for the page. */
+function phonesOf({ consonants, vowels }: { readonly consonants: object; readonly vowels: object }): string {
+  return `export default ${JSON.stringify([...Object.keys(consonants), ...Object.keys(vowels)])};`;
+}
+
 /** Parts a word file in two: `?first` is what stands above it, `?later` what stands below. */
 const LATER = /^# ====.*$/m;
 
@@ -15,6 +20,7 @@ export function yamlData(): Plugin {
       if (!path.endsWith('.yaml') || part === 'raw') return null;
       const text = await readFile(path, 'utf8');
       if (part === undefined) return dataOf(text);
+      if (part === 'phones') return phonesOf(parse(text));
       const [first, later] = text.split(LATER);
       if (first === undefined || later === undefined) this.error(`${path} has no line that parts it`);
       return dataOf(part === 'first' ? first : later);

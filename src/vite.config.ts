@@ -2,14 +2,14 @@ import { defineConfig } from 'vitest/config';
 import { licences } from './cli/licences/vite-licences.ts';
 import { offlineWorker } from './offline/vite-offline.ts';
 import { modelAssets } from './speech/vite-model-assets.ts';
-import { grammarText } from './vite-grammar.ts';
+import { grammarText, wholeLanguage } from './vite-grammar.ts';
 import { yamlData } from './vite-yaml.ts';
 
 /** One script for each language, and one for those of its texts that come after the first paint. */
 function languageScript(id: string): string | null {
   const [, language, later] = /\/grammars\/(\w+)\/\w+\.\w+(\?later)?/.exec(id) ?? [];
   // What Setup offers of every language is part of each start.
-  if (language === undefined || id.includes('language.yaml')) return null;
+  if (language === undefined || id.endsWith('language.yaml')) return null;
   return `language-${language}${later ? '-later' : ''}`;
 }
 
@@ -51,7 +51,7 @@ export default defineConfig({
   // soundswallower imports a Blob polyfill that needs a document, which a worker does not have.
   resolve: { alias: { 'blob-polyfill': `${here}/speech/native-blob.ts` } },
   optimizeDeps: { exclude: ['soundswallower'], include: ['@bjorn3/browser_wasi_shim', 'howler', 'vosk-browser'] },
-  plugins: [yamlData(), grammarText(), modelAssets(), licences(), offlineWorker()],
+  plugins: [wholeLanguage(), yamlData(), grammarText(), modelAssets(), licences(), offlineWorker()],
   test: {
     root: `${here}/..`,
     include: ['tests/**/*.test.{ts,tsx}'],

@@ -2,6 +2,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parse } from 'yaml';
 import { type CardWords, cardWordsOf } from '../core/card/card-words';
+import { readSounds, type Sounds } from '../core/language/sounds/sounds';
 import { type LanguageProfile, readProfile } from '../core/language-profile';
 import { type Tongue, tongueOf } from '../core/tongue';
 
@@ -24,6 +25,13 @@ function readProfileFile(language: string): LanguageProfile {
   return profile.value;
 }
 
+/** How the phones of a language sound, for those who look for what sounds alike. */
+export function readSoundsFile(language: string): Sounds {
+  const sounds = readSounds(parse(read(language, 'sounds.yaml')));
+  if (!sounds.ok) throw new Error(`grammars/${language}/sounds.yaml is broken:\n${linesOf(sounds.error)}`);
+  return sounds.value;
+}
+
 /** A language read from its folder under grammars/. A broken one stops the program: its issues are printed whole. */
 export function readTongue(language: string): Tongue {
   const tongue = tongueOf({
@@ -31,7 +39,7 @@ export function readTongue(language: string): Tongue {
     commands: read(language, 'commands.jsgf'),
     numbers: read(language, 'numbers.jsgf'),
     lexicon: read(language, 'lexicon.txt'),
-    sounds: parse(read(language, 'sounds.yaml')),
+    phones: readSoundsFile(language).phones,
     replies: parse(read(language, 'replies.yaml')),
   });
   if (!tongue.ok) throw new Error(`grammars/${language} is broken:\n${linesOf(tongue.error)}`);

@@ -5,7 +5,7 @@ import { interpret } from './language/interpret';
 import { liveGrammar } from './language/live-grammar';
 import { type BookIssue, ruleBook } from './language/rule-book';
 import { type Lexicon, type LexiconIssue, parseLexicon } from './language/sounds/lexicon';
-import { readSounds, type Sounds } from './language/sounds/sounds';
+import type { Phone } from './language/sounds/sounds';
 import { wordsNow } from './language/words-now';
 import type { LanguageProfile } from './language-profile';
 import { type Breath, breathOf } from './phrasing/breath';
@@ -20,14 +20,14 @@ export type TongueFiles = {
   readonly commands: string;
   readonly numbers: string;
   readonly lexicon: string;
-  readonly sounds: unknown;
+  /** The names of its sounds: all that hearing needs of sounds.yaml. */
+  readonly phones: readonly Phone[];
   readonly replies: unknown;
 };
 
 export type TongueIssue =
   | { readonly file: 'grammar'; readonly issue: BookIssue }
   | { readonly file: 'lexicon'; readonly issue: LexiconIssue }
-  | { readonly file: 'sounds'; readonly issue: ReplyIssue }
   | { readonly file: 'replies'; readonly issue: ReplyIssue };
 
 /** One language: what can be heard in it and what is said in it. */
@@ -35,7 +35,6 @@ export type Tongue = {
   readonly profile: LanguageProfile;
   readonly book: RuleBook;
   readonly lexicon: Lexicon;
-  readonly sounds: Sounds;
   /** The acoustic model of the language: its folder, and the phones it knows. */
   readonly model: { readonly folder: string; readonly phones: readonly string[] };
   readonly replies: ReplyBook;
@@ -55,14 +54,11 @@ export function tongueOf(files: TongueFiles): Result<Tongue, readonly TongueIssu
     { file: 'commands.jsgf', text: files.commands },
     { file: 'numbers.jsgf', text: files.numbers },
   ]);
-  const sounds = readSounds(files.sounds);
-  const phones = sounds.ok ? sounds.value.phones : [];
-  const lexicon = parseLexicon(files.lexicon, phones);
+  const lexicon = parseLexicon(files.lexicon, files.phones);
   const replies = checkReplies(files.replies);
-  if (!book.ok || !sounds.ok || !lexicon.ok || !replies.ok)
+  if (!book.ok || !lexicon.ok || !replies.ok)
     return fail([
       ...(book.ok ? [] : book.error.map((issue) => ({ file: 'grammar' as const, issue }))),
-      ...(sounds.ok ? [] : sounds.error.map((issue) => ({ file: 'sounds' as const, issue }))),
       ...(lexicon.ok ? [] : lexicon.error.map((issue) => ({ file: 'lexicon' as const, issue }))),
       ...(replies.ok ? [] : replies.error.map((issue) => ({ file: 'replies' as const, issue }))),
     ]);
@@ -76,8 +72,7 @@ export function tongueOf(files: TongueFiles): Result<Tongue, readonly TongueIssu
     profile: files.profile,
     book: book.value,
     lexicon: lexicon.value,
-    sounds: sounds.value,
-    model: { folder: files.profile.model, phones },
+    model: { folder: files.profile.model, phones: files.phones },
     replies: replies.value,
     breath: breathOf(replies.value.words),
     liveGrammar: live,

@@ -1,17 +1,16 @@
 import { type LanguageProfile, readProfile } from '../core/language-profile';
-import { type Tongue, tongueOf } from '../core/tongue';
+import { type Tongue, type TongueFiles, tongueOf } from '../core/tongue';
 import type { ScreenWords } from '../ui/words/words';
 
 type Later<T> = Readonly<Record<string, () => Promise<T>>>;
 
-// One folder a language; what is in them is fetched only for the one that is chosen.
+/** The files of a language, put together by the build. */
+type Files = Omit<TongueFiles, 'profile'> & { readonly screen: ScreenWords };
+
+// One folder a language; what is in it is fetched only for the one that is chosen. The screen's texts are held to their
+// keys and slots by tests/ui: the check itself would be weight that every start carries.
 const PROFILES = import.meta.glob<unknown>('../../grammars/*/language.yaml', { eager: true, import: 'default' });
-const COMMANDS = import.meta.glob<string>('../../grammars/*/commands.jsgf', { query: '?raw', import: 'default' });
-const NUMBERS = import.meta.glob<string>('../../grammars/*/numbers.jsgf', { query: '?raw', import: 'default' });
-const LEXICON = import.meta.glob<string>('../../grammars/*/lexicon.txt', { query: '?raw', import: 'default' });
-const SOUNDS = import.meta.glob<unknown>('../../grammars/*/sounds.yaml', { import: 'default' });
-const REPLIES = import.meta.glob<unknown>('../../grammars/*/replies.yaml', { import: 'default' });
-const FIRST = import.meta.glob<unknown>('../../grammars/*/screen.yaml', { query: '?first', import: 'default' });
+const FILES = import.meta.glob<Files>('../../grammars/*/language.yaml', { query: '?all', import: 'default' });
 const LATER = import.meta.glob<object>('../../grammars/*/screen.yaml', { query: '?later', import: 'default' });
 
 const codeOf = (path: string): string => path.split('/').at(-2) ?? '';
@@ -41,27 +40,19 @@ export type Language = {
   readonly rest: () => Promise<void>;
 };
 
+const fileOf = <T>(files: Later<T>, { code }: LanguageProfile, name: string): Promise<T> => {
+  const file = files[`../../grammars/${code}/${name}`];
+  if (!file) throw new Error(`${BROKEN} ${code} has no ${name}`);
+  return file();
+};
+
 /** Fetches all of a language that the first paint needs. */
 export async function loadLanguage(profile: LanguageProfile): Promise<Language> {
-  const of = <T>(files: Later<T>, name: string): Promise<T> => {
-    const file = files[`../../grammars/${profile.code}/${name}`];
-    if (!file) throw new Error(`${BROKEN} ${profile.code} has no ${name}`);
-    return file();
-  };
-  const [commands, numbers, lexicon, sounds, replies, screen] = await Promise.all([
-    of(COMMANDS, 'commands.jsgf'),
-    of(NUMBERS, 'numbers.jsgf'),
-    of(LEXICON, 'lexicon.txt'),
-    of(SOUNDS, 'sounds.yaml'),
-    of(REPLIES, 'replies.yaml'),
-    of(FIRST, 'screen.yaml'),
-  ]);
-  const tongue = tongueOf({ profile, commands, numbers, lexicon, sounds, replies });
+  const { screen, ...files } = await fileOf(FILES, profile, 'language.yaml');
+  const tongue = tongueOf({ profile, ...files });
   if (!tongue.ok) throw new Error(`${BROKEN} ${JSON.stringify(tongue.error)}`);
-  // Held to its keys and slots by tests/ui: the check itself would be weight that every start carries.
-  const words = screen as ScreenWords;
   const rest = async (): Promise<void> => {
-    Object.assign(words, await of(LATER, 'screen.yaml'));
+    Object.assign(screen, await fileOf(LATER, profile, 'screen.yaml'));
   };
-  return { tongue: tongue.value, screen: words, rest };
+  return { tongue: tongue.value, screen, rest };
 }

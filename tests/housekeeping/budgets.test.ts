@@ -48,6 +48,7 @@ describe('what a person waits for', () => {
   test.each([
     ['ear', 1],
     ['model-en-us', 11],
+    ['model-fr-fr', 8],
     ['voice', 21.6],
     ['choice', 5.9],
   ])('the %s is at most %d MB', (part, most) => {

@@ -1,5 +1,8 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { parse } from 'yaml';
 import { clockTime, countdown, dateAndTime, dayWords, hoursAndMinutes } from '../../src/ui/time-words';
+import { sayer } from '../../src/ui/words/say';
 import { say } from '../shell/fakes';
 
 describe('times as the screens write them', () => {
@@ -33,5 +36,11 @@ describe('times as the screens write them', () => {
     expect(dayWords(say, at, 'UTC')).toBe('Tuesday 4 March 2031');
     expect(dayWords(say, at, 'Europe/Berlin')).toBe('Wednesday 5 March 2031');
     expect(dateAndTime(say, at, 'UTC')).toBe('4 March 2031, 23:05');
+  });
+
+  test('days and months are named in the language of the screens', () => {
+    const french = sayer(parse(readFileSync('grammars/fr/screen.yaml', 'utf8')));
+    expect(dayWords(french, at, 'UTC')).toBe('mardi 4 mars 2031');
+    expect(dateAndTime(french, at, 'UTC')).toBe('4 mars 2031, 23:05');
   });
 });

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
+import { languages } from '../../src/cli/tongue-files';
 import { CARD_KEYS } from '../../src/core/card/card-words';
 import { MANNERS } from '../../src/core/job/command';
 import { BENCH_WORDS } from '../../src/ui/words/bench-words';
@@ -11,7 +12,8 @@ import { SHELL_WORDS } from '../../src/ui/words/shell-words';
 import { checkScreenWords, SCREEN_WORDS } from '../../src/ui/words/words';
 
 const ROOT = join(import.meta.dirname, '../..');
-const english: unknown = parse(readFileSync(join(ROOT, 'grammars/en/screen.yaml'), 'utf8'));
+const textOf = (language: string): string => readFileSync(join(ROOT, `grammars/${language}/screen.yaml`), 'utf8');
+const english: unknown = parse(textOf('en'));
 
 /** All code that draws or passes on screen texts, without the tables of keys themselves. */
 const code = ['src/ui', 'src/shell']
@@ -22,11 +24,24 @@ const code = ['src/ui', 'src/shell']
   .map((file) => readFileSync(join(ROOT, file), 'utf8'))
   .join('\n');
 
-describe('the English screen texts', () => {
+describe.each(languages())('the screen texts of %s', (language) => {
   test('are complete, each with its own slots and no others', () => {
-    expect(checkScreenWords(english)).toMatchObject({ ok: true });
+    expect(checkScreenWords(parse(textOf(language)))).toMatchObject({ ok: true });
   });
 
+  test('of the first screen and the Bench, and of troubles that come as early, are there from the first paint', () => {
+    const [first = ''] = textOf(language).split(/^# ====.*$/m);
+    const early = ['sound-blocked', 'reading-only', 'pen-taken'];
+    const late = Object.keys({ ...SHELL_WORDS, ...BENCH_WORDS, ...EAR_WORDS }).concat(early);
+    expect(late.filter((key) => !(key in parse(first)))).toEqual([]);
+  });
+
+  test('name days and months in a way that browsers know', () => {
+    expect(Intl.DateTimeFormat.supportedLocalesOf([parse(textOf(language))['date-locale']])).toHaveLength(1);
+  });
+});
+
+describe('the keys of the screen texts', () => {
   test('are all used: a text nobody shows is not kept', () => {
     const unused = Object.keys(SCREEN_WORDS).filter(
       (key) => !/^(button|card)-/.test(key) && !code.includes(`'${key}'`),
@@ -37,13 +52,6 @@ describe('the English screen texts', () => {
   test('have exactly the words of the job card under its own prefix', () => {
     const given = Object.keys(SCREEN_WORDS).filter((key) => key.startsWith('card-'));
     expect(given.toSorted()).toEqual(CARD_KEYS.map((key) => `card-${key}`).toSorted());
-  });
-
-  test('of the first screen and the Bench, and of troubles that come as early, are there from the first paint', () => {
-    const [first = ''] = readFileSync(join(ROOT, 'grammars/en/screen.yaml'), 'utf8').split(/^# ====.*$/m);
-    const early = ['sound-blocked', 'reading-only', 'pen-taken'];
-    const late = Object.keys({ ...SHELL_WORDS, ...BENCH_WORDS, ...EAR_WORDS }).concat(early);
-    expect(late.filter((key) => !(key in parse(first)))).toEqual([]);
   });
 
   test('label only commands that exist, for the buttons whose key is made from the command', () => {
@@ -64,7 +72,7 @@ describe('the English screen texts', () => {
 });
 
 describe('checking screen texts', () => {
-  const whole = parse(readFileSync(join(ROOT, 'grammars/en/screen.yaml'), 'utf8'));
+  const whole = parse(textOf('en'));
   test.each([
     ['a list instead of a map', [], [{ code: 'not-a-map' }]],
     ['nothing at all', null, [{ code: 'not-a-map' }]],

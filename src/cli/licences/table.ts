@@ -75,6 +75,27 @@ export const THIRD_PARTIES: readonly ThirdParty[] = [
       'Pronunciations come from the CMU Pronouncing Dictionary, Copyright (C) 1993-2015 Carnegie Mellon University.',
   },
   {
+    name: 'French acoustic model (cmusphinx-fr-ptm-8khz-5.2)',
+    licence: 'BSD-2-Clause',
+    does: 'how French sounds, inside the soundswallower package',
+    packages: [],
+    files: [
+      /^model\/fr-fr\/(feat_params\.json|mdef|means|noisedict\.txt|phoneset\.json|sendump|transition_matrices|variances)$/,
+    ],
+    texts: enclosed('soundswallower', 'model/fr-fr/README.txt'),
+    acknowledgement: 'The French acoustic model is by Alpha Cephei Inc., Copyright (c) 2015.',
+  },
+  {
+    name: 'French pronouncing dictionary',
+    licence: 'BSD-2-Clause',
+    does: 'how French words are pronounced, inside the soundswallower package',
+    packages: [],
+    files: [/^model\/fr-fr\/dict\.txt$/],
+    texts: enclosed('soundswallower', 'model/fr-fr/LICENSE.txt'),
+    acknowledgement:
+      'French pronunciations come with the French model of CMU Sphinx, Copyright (c) 2006 Universite du Maine, France.',
+  },
+  {
     name: 'RNNoise',
     licence: 'BSD-3-Clause',
     does: 'takes noise off the microphone',

@@ -10,7 +10,7 @@ const JOINT = '\\s*(?:-|\\u2012|\\u2013|\\u2014|\\u2026|\\.\\.\\.|±|\\+\\/-|\\+
 
 /** What may stand for a unit behind a number: "N·m", "ft-lb", "ft lb", "°C", "kgf/cm2", "%", or a word. */
 const UNIT_MARK =
-  '(?:ft|in|lbf?|ozf?)[ ·⋅•*-](?:lbf?|ft|in|ozf?)\\b|N[ ·⋅•.*-]?m\\b|kgf?[·⋅•.*-]?c?m\\b|kgf?\\/cm2|N\\/mm2|(?:US|imp) (?:gal|qt)\\b|°\\s?[CF]\\b|°|%|[µμ]?[A-Za-z]+\\b';
+  '(?:ft|in|lbf?|ozf?)[ ·⋅•*-](?:lbf?|ft|in|ozf?)(?![\\p{L}\\d])|N[ ·⋅•.*-]?m(?![\\p{L}\\d])|kgf?[·⋅•.*-]?c?m(?![\\p{L}\\d])|kgf?\\/cm2|N\\/mm2|(?:US|imp) (?:gal|qt)(?![\\p{L}\\d])|°\\s?[CF](?![\\p{L}\\d])|°|%|[µμ]?[A-Za-z]+(?![\\p{L}\\d])';
 
 const AMOUNT = new RegExp(
   `(?<before>^|[\\s(,;:])?(?<sign>[-\\u2212])?(?<![\\d.,])(?<first>${PRINTED_NUMBER})` +

@@ -35,13 +35,19 @@ export function phraseAll(book: ReplyBook, replies: readonly Reply[]): Phrased {
   return { spoken: all.map((p) => p.spoken).join(' '), shown: all.map((p) => p.shown).join(' ') };
 }
 
-/** Words to be said back stand in quotation marks, which are shown only. */
+/** Words to be said back stand in quotation marks, which are shown only; so are the spaces that French puts by them. */
 const voiced = (text: string, words: SpeechWords): string =>
-  respelt(text.replace(/[“”«»]/g, '').replaceAll('’', "'"), words);
+  respelt(
+    text
+      .replace(/[“”]|«\u00a0?|\u00a0?»|\u00a0(?=[;:!?])/g, '')
+      .replace(/\u00a0/g, ' ')
+      .replaceAll('’', "'"),
+    words,
+  );
 
 const NOTHING: Phrased = { spoken: '', shown: '' };
 
-const isSentence = (text: string): boolean => /[.?!…]["”»]?$/.test(text);
+const isSentence = (text: string): boolean => /[.?!…]\u00a0?["”»]?$/.test(text);
 
 function phraseValue(book: ReplyBook, said: Said): Phrased {
   const { words } = book;

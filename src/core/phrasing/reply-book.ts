@@ -81,6 +81,6 @@ const mendSlots = (slots: readonly string[]): string =>
 /** Figures and signs are read out wrongly or not at all; quotation marks are left out of the speech. */
 function checkSpeakable(field: Field, template: Template): void {
   const text = wordsOfTemplate(template).join('');
-  const astray = /[^\p{L}\p{M} .,;:?!'’“”«»]/u.exec(text)?.[0];
+  const astray = /[^\p{L}\p{M} \u00a0.,;:?!'’“”«»]/u.exec(text)?.[0];
   if (astray !== undefined) field.blame('not-speakable', 'Write it out in words; give figures under "show".', astray);
 }

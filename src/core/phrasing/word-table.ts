@@ -12,4 +12,4 @@ export function wordTable(words: ReadonlyMap<string, string>, around: (anyEntry:
 export const rewritten = (text: string, { pattern, words }: WordTable, pad = ' '): string =>
   text.replace(pattern, (found, entry: string) => pad + (words.get(entry) ?? found) + pad);
 
-const escaped = (text: string): string => text.replace(/[\\^$.*+?()[\]{}|/-]/g, '\\$&');
+const escaped = (text: string): string => text.replace(/[\\^$.*+?()[\]{}|/]/g, '\\$&');

@@ -1,6 +1,8 @@
-/** An id made from the name, as ids are written everywhere: lower case, hyphens, a letter first; numbered where taken. */
+/** An id made from the name, as ids are written everywhere: lower case, no accents, hyphens, a letter first; numbered where taken. */
 export function newWrenchId(say: string, taken: readonly string[]): string {
   const plain = say
+    .normalize('NFD')
+    .replace(/\p{M}/gu, '')
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^[^a-z]+|-+$/g, '');

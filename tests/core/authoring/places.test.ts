@@ -1,35 +1,36 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { readTongue } from '../../../src/cli/tongue-files';
 import { placesOf, type ReachedPlace } from '../../../src/core/authoring/places';
 import { grammarAt } from '../../../src/core/authoring/sayable';
 import { planOf } from '../../../src/core/job/plan';
 import { type Confusion, confusionFinder } from '../../../src/core/language/sounds/confusability';
-import { parseLexicon } from '../../../src/core/language/sounds/lexicon';
 import { liveVocabulary, unpronounceable } from '../../../src/core/language/vocabulary';
 import { leavesOf, nodesOf } from '../../../src/machine/nodes';
+import { everyLanguage, type LanguageUnderTest } from '../../grammars/language';
 import { shipped } from '../job/workbench';
 
 const documents = readdirSync('procedures').flatMap((file) =>
   file.endsWith('.yaml') ? [file.replace('.yaml', '')] : [],
 );
-const tongue = readTongue('en');
-
-const dictionary = parseLexicon(
-  readFileSync('node_modules/soundswallower/model/en-us/dict.txt', 'utf8'),
-  tongue.sounds.phones,
-);
-if (!dictionary.ok) throw new Error(JSON.stringify(dictionary.error));
-const lexicons = [dictionary.value, tongue.lexicon];
-const confusionsIn = confusionFinder(lexicons, tongue.sounds);
+const languages = new Map((await everyLanguage()).map((language) => [language.code, language]));
 
 const reached = new Map<string, readonly ReachedPlace[]>(documents.map((name) => [name, placesOf(shipped(name))]));
 const placesIn = (document: string): readonly ReachedPlace[] => reached.get(document) ?? [];
 
-/** One place for each set of sentences: what is offered alike sounds alike. */
-const grammars = [
-  ...new Map([...reached.values()].flat().map((place) => [JSON.stringify(place.offers), place] as const)).values(),
-].map((place) => ({ place, live: grammarAt(place, tongue) }));
+const languageOf = (document: string): LanguageUnderTest => {
+  const language = languages.get(shipped(document).language);
+  if (!language) throw new Error(`${document} is in a language that the program does not speak`);
+  return language;
+};
+
+/** One place for each set of sentences of a language: what is offered alike sounds alike. */
+const grammarsOf = ({ code, tongue }: LanguageUnderTest) => {
+  const places = documents.filter((document) => languageOf(document).code === code).flatMap(placesIn);
+  return [...new Map(places.map((place) => [JSON.stringify(place.offers), place] as const)).values()].map((place) => ({
+    place,
+    live: grammarAt(place, tongue),
+  }));
+};
 
 describe.each(documents)('in %s', (document) => {
   test('every state of the machine is come to', () => {
@@ -81,49 +82,69 @@ function apart({ a, b }: Confusion): string {
   return [differing(first, second).join(' '), differing(second, first).join(' ')].sort().join(' / ');
 }
 
-const close = new Map<string, { readonly place: ReachedPlace; readonly found: Confusion }>();
-for (const { place, live } of grammars)
-  for (const found of confusionsIn(live).filter(({ stakes }) => stakes === 'acts')) {
-    const what = found.slot === undefined ? `${found.a.rule} or ${found.b.rule}` : `${found.a.rule} ${found.slot}`;
-    const key = found.slot === 'degrees' ? what : `${what}: ${apart(found)}`;
-    if (!close.has(key)) close.set(key, { place, found });
-  }
+/** What sounds alike and acts at once, in any place of any shipped procedure of a language, each once. */
+function closeIn(language: LanguageUnderTest) {
+  const confusionsIn = confusionFinder(language.lexicons, language.sounds);
+  const close = new Map<string, { readonly place: ReachedPlace; readonly found: Confusion }>();
+  for (const { place, live } of grammarsOf(language))
+    for (const found of confusionsIn(live).filter(({ stakes }) => stakes === 'acts')) {
+      const what = found.slot === undefined ? `${found.a.rule} or ${found.b.rule}` : `${found.a.rule} ${found.slot}`;
+      const key = found.slot === 'degrees' ? what : `${what}: ${apart(found)}`;
+      if (!close.has(key)) close.set(key, { place, found });
+    }
+  return close;
+}
 
 /** Close values that the reply names at once, so that the ear is corrected by "take that back" before the next word. */
-const NAMED_BY_THE_REPLY: readonly string[] = [
-  'bolt-done bolt: four / two',
-  'bolt-done bolt: fourteen / thirteen',
-  'bolts-done from: four / two',
-  'bolts-done from: fourteen / thirteen',
-  'bolts-done to: four / two',
-  'bolts-done to: fourteen / thirteen',
-  'not-sure bolt: four / two',
-  'not-sure bolt: fourteen / thirteen',
-  'bolt-replaced bolt: four / two',
-  'bolt-replaced bolt: fourteen / thirteen',
-  'measured-at place: four / two',
-  'measured-at place: fourteen / thirteen',
-  'end-closed end: left / right',
-  'end-closed end: four / two',
-  'so-far degrees',
-  'past-by degrees',
-  'came-off item: left / right',
-  'came-off item: four / two',
-];
+const NAMED_BY_THE_REPLY: Readonly<Record<string, readonly string[]>> = {
+  en: [
+    'bolt-done bolt: four / two',
+    'bolt-done bolt: fourteen / thirteen',
+    'bolts-done from: four / two',
+    'bolts-done from: fourteen / thirteen',
+    'bolts-done to: four / two',
+    'bolts-done to: fourteen / thirteen',
+    'not-sure bolt: four / two',
+    'not-sure bolt: fourteen / thirteen',
+    'bolt-replaced bolt: four / two',
+    'bolt-replaced bolt: fourteen / thirteen',
+    'measured-at place: four / two',
+    'measured-at place: fourteen / thirteen',
+    'end-closed end: left / right',
+    'end-closed end: four / two',
+    'so-far degrees',
+    'past-by degrees',
+    'came-off item: left / right',
+    'came-off item: four / two',
+  ],
+  fr: [
+    'bolt-done bolt: deux / un',
+    'bolts-done from: deux / un',
+    'bolts-done to: deux / un',
+    'not-sure bolt: deux / un',
+    'bolt-replaced bolt: deux / un',
+    'so-far degrees',
+    'past-by degrees',
+  ],
+};
 
-test('no two commands that act at once sound alike, in any place of any shipped procedure', () => {
-  const between = [...close].filter(([, { found }]) => found.slot === undefined);
-  expect(between.map(([key, { place }]) => `${key} at ${place.node}`)).toEqual([]);
-});
+describe.each([...languages.values()])('in $code', (language) => {
+  const close = closeIn(language);
 
-test('values that sound alike are all known, and none is known that no longer does', () => {
-  const found = [...close].filter(([, { found }]) => found.slot !== undefined).map(([key]) => key);
-  expect(found.sort()).toEqual([...NAMED_BY_THE_REPLY].sort());
-});
+  test('no two commands that act at once sound alike, in any place of any shipped procedure', () => {
+    const between = [...close].filter(([, { found }]) => found.slot === undefined);
+    expect(between.map(([key, { place }]) => `${key} at ${place.node}`)).toEqual([]);
+  });
 
-test('every word that can be said in any place has a pronunciation', () => {
-  const unknown = new Map<string, string>();
-  for (const { place, live } of grammars)
-    for (const word of unpronounceable(liveVocabulary(live), lexicons)) unknown.set(word, place.after);
-  expect(Object.fromEntries(unknown)).toEqual({});
+  test('values that sound alike are all known, and none is known that no longer does', () => {
+    const found = [...close].filter(([, { found }]) => found.slot !== undefined).map(([key]) => key);
+    expect(found.sort()).toEqual([...(NAMED_BY_THE_REPLY[language.code] ?? [])].sort());
+  });
+
+  test('every word that can be said in any place has a pronunciation', () => {
+    const unknown = new Map<string, string>();
+    for (const { place, live } of grammarsOf(language))
+      for (const word of unpronounceable(liveVocabulary(live), language.lexicons)) unknown.set(word, place.after);
+    expect(Object.fromEntries(unknown)).toEqual({});
+  });
 });

@@ -32,7 +32,7 @@ describe.each(files)('%s', (file) => {
   test('says that it is a demonstration and where its figures come from', () => {
     const procedure = shipped(file);
     expect(procedure.demonstration).toBe(true);
-    expect(procedure.source).toMatch(/invented/i);
+    expect(procedure.source).toMatch(/invent/i);
   });
 
   test('an angle is never applied twice by rule', () => {

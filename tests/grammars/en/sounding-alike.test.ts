@@ -1,65 +1,22 @@
-import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { readTongue } from '../../../src/cli/tongue-files';
 import type { Phrase } from '../../../src/core/language/grammar';
 import { liveGrammar } from '../../../src/core/language/live-grammar';
 import { confusionFinder, TOO_CLOSE } from '../../../src/core/language/sounds/confusability';
-import { parseLexicon } from '../../../src/core/language/sounds/lexicon';
 import { nearest } from '../../../src/core/language/sounds/nearest';
 import { phoneDistance } from '../../../src/core/language/sounds/phone-distance';
 import { soundGraph } from '../../../src/core/language/sounds/sound-graph';
-import { bookVocabulary, liveVocabulary, unpronounceable } from '../../../src/core/language/vocabulary';
-import { english, everything, offerOf, upTo, wellFormed } from './english';
+import { languageUnderTest } from '../language';
+import { english, offerOf, upTo, wellFormed } from './english';
+import { SAMPLES } from './samples';
 
-const model = `${import.meta.dirname}/../../../node_modules/soundswallower/model/en-us`;
-const { lexicon: own, sounds } = readTongue('en');
-const dictionary = wellFormed(parseLexicon(readFileSync(`${model}/dict.txt`, 'utf8'), sounds.phones));
+const { sounds, lexicons } = languageUnderTest('en', SAMPLES);
 const phones = phoneDistance(sounds);
-const lexicons = [dictionary, own];
 
 const soundsOf = (words: string) => {
   const parts = words.split(' ').map((text): Phrase => ({ kind: 'word', text }));
   return soundGraph({ kind: 'seq', parts }, () => ({ kind: 'void' }), lexicons);
 };
 const apart = (a: string, b: string): number => nearest(soundsOf(a), soundsOf(b), 20, phones)?.distance ?? Number.NaN;
-
-describe('every word has a pronunciation', () => {
-  test('of the grammar files and of everything live', () => {
-    expect(unpronounceable([...bookVocabulary(english), ...liveVocabulary(everything)], lexicons)).toEqual([]);
-  });
-
-  test('and no line of the lexicon is for a word that is in no grammar and no shipped procedure', () => {
-    const folder = `${import.meta.dirname}/../../../procedures`;
-    const documents = readdirSync(folder).filter((file) => file.endsWith('.yaml'));
-    const written = documents.flatMap(
-      (file) =>
-        readFileSync(`${folder}/${file}`, 'utf8')
-          .toLowerCase()
-          .match(/[a-z']+/g) ?? [],
-    );
-    const spoken = new Set([...bookVocabulary(english), ...written]);
-    expect([...own.keys()].filter((word) => !spoken.has(word))).toEqual([]);
-  });
-
-  test('a word that nobody can pronounce is named', () => {
-    expect(unpronounceable(['bolt', 'zzyx'], lexicons)).toEqual(['zzyx']);
-  });
-});
-
-describe('no two commands sound alike, with all live at once', () => {
-  const confusions = confusionFinder(lexicons, sounds)(everything);
-
-  test('whatever is mistaken for another command, nothing is changed by it', () => {
-    const between = confusions.filter(({ slot, stakes }) => slot === undefined && stakes === 'acts');
-    expect(between).toEqual([]);
-  });
-
-  // "Four" without its r. The echo of the number, and taking it back, hold these apart; nothing else does.
-  test('the bolts that sound alike are known', () => {
-    const bolts = confusions.filter(({ a, slot }) => a.rule === 'bolt-done' && slot === 'bolt');
-    expect(bolts.map(({ a, b }) => `${a.words} / ${b.words}`).sort()).toEqual(['two / four']);
-  });
-});
 
 describe('the measure finds the pairs that are known to be confused', () => {
   const source = 'teens and tens: confusable number pairs of radio-telephony practice';

@@ -5,7 +5,7 @@ import type { Question } from '../procedure';
 const LEAST_WRONG = 2;
 
 /** Words that can be spoken and recognised as they stand: small letters, with apostrophes and spaces between. */
-const SPEAKABLE = /^[a-z]+(?:'[a-z]+)*(?: [a-z]+(?:'[a-z]+)*)*$/;
+const SPEAKABLE = /^\p{Ll}+(?:'\p{Ll}+)*(?: \p{Ll}+(?:'\p{Ll}+)*)*$/u;
 
 type Answer = Question['answers'][number];
 

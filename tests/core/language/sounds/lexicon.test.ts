@@ -3,7 +3,7 @@ import { readTongue } from '../../../../src/cli/tongue-files';
 import { parseLexicon, pronunciations } from '../../../../src/core/language/sounds/lexicon';
 import { wellFormed } from '../../../grammars/en/english';
 
-const { phones } = readTongue('en').sounds;
+const { phones } = readTongue('en').model;
 
 test('further pronunciations come on further lines, with or without a number', () => {
   const lexicon = wellFormed(

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { readTongue } from '../../../../src/cli/tongue-files';
+import { readSoundsFile } from '../../../../src/cli/tongue-files';
 import { phoneDistance } from '../../../../src/core/language/sounds/phone-distance';
 import type { Phone } from '../../../../src/core/language/sounds/sounds';
 
-const { sounds } = readTongue('en');
+const sounds = readSoundsFile('en');
 const { between } = phoneDistance(sounds);
 
 describe('a distance', () => {

@@ -1,13 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { extendable, interpret } from '../../../src/core/language/interpret';
-import { liveGrammar } from '../../../src/core/language/live-grammar';
-import { samples } from '../../../src/core/language/sample';
-import { wordsNow } from '../../../src/core/language/words-now';
-import { english, everything, hear, offerOf, wellFormed } from './english';
+import { extendable, interpret } from '../../src/core/language/interpret';
+import { liveGrammar } from '../../src/core/language/live-grammar';
+import { samples } from '../../src/core/language/sample';
+import { wordsNow } from '../../src/core/language/words-now';
+import { everyLanguage, wellFormed } from './language';
 
 const ASKING = /^(?:tell-|say-again|terse|full|slower|faster)/;
 
-describe('with every command live at once', () => {
+describe.each(await everyLanguage())('$code, with every command live at once', (language) => {
+  const { book, everything, hear, offerOf } = language;
   const all = samples(everything, 3000);
 
   test('each sentence means the command it was made from, and nothing else', () => {
@@ -16,7 +17,7 @@ describe('with every command live at once', () => {
     );
     expect(astray.map(({ words }) => [words, interpret(everything, words)])).toEqual([]);
     expect(new Set(all.map(({ meaning }) => (meaning.kind === 'command' ? meaning.rule : ''))).size).toBe(
-      english.publicRules.length,
+      book.publicRules.length,
     );
   });
 
@@ -30,6 +31,7 @@ describe('with every command live at once', () => {
 
   test('no sentence that changes anything is the beginning or end of one that only asks', () => {
     const asking = all.filter(({ meaning }) => meaning.kind === 'command' && ASKING.test(meaning.rule));
+    expect(asking.length).toBeGreaterThan(100);
     const cut = asking.flatMap(({ words }) => {
       const said = words.split(' ');
       const ends = said.flatMap((_, at) => (at === 0 ? [] : [said.slice(at), said.slice(0, at)]));
@@ -43,33 +45,27 @@ describe('with every command live at once', () => {
     expect(cut).toEqual([]);
   });
 
-  test('only stop, quiet and done stand alone', () => {
-    expect([...new Set(all.map(({ words }) => words).filter((words) => !words.includes(' ')))].sort()).toEqual([
-      'done',
-      'quiet',
-      'stop',
-    ]);
+  test('only a few long words stand alone', () => {
+    expect([...new Set(all.map(({ words }) => words).filter((words) => !words.includes(' ')))].sort()).toEqual(
+      language.samples.lone,
+    );
   });
 
   test('the taught sentence of each command is understood as that command', () => {
     const taught = wordsNow(everything);
-    expect(taught.map(({ rule }) => rule)).toEqual(english.publicRules);
+    expect(taught.map(({ rule }) => rule)).toEqual(book.publicRules);
     for (const { rule, example } of taught) expect(hear(example)).toMatchObject({ kind: 'command', rule });
   });
-});
 
-test('the critical pair of answers shares no word', () => {
-  const pair = wellFormed(
-    liveGrammar(
-      english,
-      ['confirm', 'cancel'].map((rule) => offerOf(rule)),
-      'pair',
-    ),
-  );
-  const [confirm = [], cancel = []] = ['confirm', 'cancel'].map((rule) =>
-    samples(pair, 100)
-      .filter(({ meaning }) => meaning.kind === 'command' && meaning.rule === rule)
-      .flatMap(({ words }) => words.split(' ')),
-  );
-  expect(confirm.filter((word) => cancel.includes(word))).toEqual([]);
+  test('the critical pair of answers shares no word', () => {
+    const offers = ['confirm', 'cancel'].map((rule) => offerOf(rule));
+    const pair = wellFormed(liveGrammar(book, offers, 'pair'));
+    const [confirm = [], cancel = []] = ['confirm', 'cancel'].map((rule) =>
+      samples(pair, 100)
+        .filter(({ meaning }) => meaning.kind === 'command' && meaning.rule === rule)
+        .flatMap(({ words }) => words.split(' ')),
+    );
+    expect(confirm.length).toBeGreaterThan(0);
+    expect(confirm.filter((word) => cancel.includes(word))).toEqual([]);
+  });
 });

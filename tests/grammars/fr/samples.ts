@@ -1,0 +1,26 @@
+import type { Samples } from '../language';
+
+export const SAMPLES: Samples = {
+  answers: ['en haut côté poignée', 'en bas près du mur'],
+  ends: ['tuyau de retour', 'prise du capteur', 'chiffon du cylindre 2'],
+  items: ['tuyau de retour', 'prise du capteur'],
+  parts: ['joint', 'vis'],
+  reading: 'je relève',
+  lone: ['silence', 'stop', 'terminé'],
+  // The numbers of French are short, and lose their last sound before another consonant. The echo of the number and
+  // taking it back hold these apart; nothing else does.
+  alike: [
+    'cinq / sept',
+    'cinq / six',
+    'deux / dix',
+    'deux / huit',
+    'deux / neuf',
+    'huit / dix',
+    'six / dix',
+    'six / huit',
+    'six / sept',
+    'un / cinq',
+    'un / deux',
+    'un / dix',
+  ],
+};
