@@ -7,7 +7,7 @@ test.each([
   ['§§', [], 'wrench'],
   ['Small', ['small'], 'small-2'],
   ['Small', ['small', 'small-2'], 'small-3'],
-  ['Schlüssel ', [], 'schl-ssel'],
+  ['Schlüssel ', [], 'schlussel'],
 ])('a wrench called %j, with %j taken, is %s', (say, taken, id) => {
   expect(newWrenchId(say, taken)).toBe(id);
   expect(id).toMatch(/^[a-z][a-z0-9-]*$/);
