@@ -92,7 +92,7 @@ const shell = new Shell({
             language: earLanguage(tongue),
             microphone: MICROPHONE,
           });
-          return { recogniser, microphone: recogniser.stream };
+          return { recogniser, microphone: recogniser.stream, keepSound: recogniser.keepSound };
         },
         ownEar: async (onNews) => {
           const { voskRecogniser } = await import('./speech/vosk/recogniser');
@@ -119,6 +119,8 @@ const shell = new Shell({
     still: async () => (await import('./shell/take-still')).takeStill(),
     play: playSound,
     url: blobUrl,
+    wav: async (samples, rateHz) =>
+      (await import('./voice/flite/wav')).encodeWav({ samples: new Float32Array(samples), rateHz }),
   },
   models: {
     keep: async (archive, name, progress) => (await models()).keep(archive, name, progress),

@@ -24,19 +24,24 @@ export type RejectReason =
 /** Frames count samples of the captured stream at its native rate since the microphone opened. */
 export type Span = { readonly startFrame: number; readonly endFrame: number };
 
+/** What was judged, mono at 16 kHz, only where a person has asked for it to be kept. */
+type WithSound = { readonly sound?: Float32Array };
+
 export type RecogniserEvent =
   | { readonly type: 'ready'; readonly msToLoad: number }
   | { readonly type: 'armed'; readonly revision: string }
   | { readonly type: 'level'; readonly db: number; readonly floorDb: number; readonly clipped: boolean }
   | { readonly type: 'partial'; readonly revision: string; readonly words: string }
-  | ({ readonly type: 'heard'; readonly revision: string; readonly words: string; readonly score: number } & Span)
+  | ({ readonly type: 'heard'; readonly revision: string; readonly words: string; readonly score: number } & Span &
+      WithSound)
   | ({
       readonly type: 'rejected';
       readonly revision: string;
       readonly words: string;
       readonly score: number;
       readonly why: RejectReason;
-    } & Span)
+    } & Span &
+      WithSound)
   | { readonly type: 'failed'; readonly code: RecogniserFault; readonly detail: string };
 
 export type RecogniserFault =

@@ -19,6 +19,8 @@ export type ClipParts = {
   readonly record: (stream: MediaStream, mostBytes: number) => Recording;
   readonly still: () => Promise<Result<Recorded, StillFault>>;
   readonly play: (blob: StoredBlob, ended: (isPlayed: boolean) => void) => () => void;
+  /** The bytes of a WAV file of these samples, mono. */
+  readonly wav: (samples: Float32Array, rateHz: number) => Promise<Uint8Array>;
   readonly url: (blob: StoredBlob) => { readonly url: string; readonly release: () => void };
 };
 

@@ -1,3 +1,4 @@
+import type { LogStore } from '../core/log/log-store';
 import type { Screen } from '../ui/app';
 import type { UiEvent } from '../ui/events';
 import type { RecordSource } from './record-room';
@@ -10,6 +11,8 @@ type ExportAsked = Extract<UiEvent, { readonly type: 'export' }>;
 export class RecordDesk {
   /** Null while the open job's is meant. */
   #reading: RecordSource | null = null;
+  /** The clips of what was heard, of the job looked at. */
+  #heard: ReadonlyMap<string, number> = new Map();
 
   constructor(
     private readonly rooms: Rooms,
@@ -22,6 +25,7 @@ export class RecordDesk {
     await record.load();
     const isHere = seat.open?.card.id === id;
     this.#reading = isHere ? null : await jobs.read(id);
+    await this.#lookForClips();
     return isHere || this.#reading !== null;
   }
 
@@ -30,6 +34,7 @@ export class RecordDesk {
     this.rooms.clips.end();
     this.#reading = null;
     await this.rooms.record.load();
+    await this.#lookForClips();
   }
 
   forget(id: string): void {
@@ -38,7 +43,7 @@ export class RecordDesk {
 
   screen(): Screen | null {
     const source = this.#reading ?? this.rooms.seat.source;
-    return source && this.rooms.record.screen(source, this.rooms.clips);
+    return source && this.rooms.record.screen(source, this.rooms.clips, this.#heard);
   }
 
   async export({ job, as }: ExportAsked): Promise<void> {
@@ -60,9 +65,19 @@ export class RecordDesk {
   }
 
   async showClip(clip: string): Promise<void> {
-    const { clips, seat } = this.rooms;
-    const id = this.#reading?.card.id ?? seat.open?.card.id;
-    const store = this.#reading ? this.parts.store : (seat.open?.store ?? this.parts.store);
-    if (id !== undefined) await clips.show(store, id, clip);
+    const where = this.#where();
+    if (where) await this.rooms.clips.show(where.store, where.job, clip);
+  }
+
+  async #lookForClips(): Promise<void> {
+    const where = this.#where();
+    if (where) this.#heard = await (await this.rooms.heardClips()).kept(where.store, where.job);
+  }
+
+  /** The job looked at and where it is kept: a rehearsal has a store of its own. */
+  #where(): { readonly store: LogStore; readonly job: string } | null {
+    if (this.#reading) return { store: this.parts.store, job: this.#reading.card.id };
+    const { open } = this.rooms.seat;
+    return open && { store: open.store, job: open.card.id };
   }
 }

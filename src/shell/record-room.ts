@@ -17,7 +17,12 @@ export type RecordSource = {
 export class RecordRoom {
   /** True while it is being printed: all lines, nothing folded. */
   isWhole = false;
-  #seen: { readonly entries: readonly Entry[]; readonly plan: Plan; readonly body: RecordBody } | null = null;
+  #seen: {
+    readonly entries: readonly Entry[];
+    readonly clips: number;
+    readonly plan: Plan;
+    readonly body: RecordBody;
+  } | null = null;
 
   #make: typeof recordBody | null = null;
 
@@ -34,6 +39,7 @@ export class RecordRoom {
       readonly playing: string | null;
       readonly picture: { readonly clip: string; readonly url: string } | null;
     },
+    heard: ReadonlyMap<string, number>,
   ): Screen | null {
     const make = this.#make;
     if (!make) return null;
@@ -51,18 +57,23 @@ export class RecordRoom {
       title: card.title,
       facts: facts.filter((fact) => fact !== ''),
       demonstration: procedure.demonstration,
-      ...this.#body(make, procedure, entries),
+      ...this.#body(make, procedure, entries, heard),
       playing: shown.playing,
       picture: shown.picture && { ...shown.picture, say: say('line-picture') },
       whole: this.isWhole,
     };
   }
 
-  #body(make: typeof recordBody, procedure: Procedure, entries: readonly Entry[]): RecordBody {
-    if (this.#seen?.entries === entries) return this.#seen.body;
+  #body(
+    make: typeof recordBody,
+    procedure: Procedure,
+    entries: readonly Entry[],
+    heard: ReadonlyMap<string, number>,
+  ): RecordBody {
+    if (this.#seen?.entries === entries && this.#seen.clips === heard.size) return this.#seen.body;
     const plan = this.#seen?.plan.procedure === procedure ? this.#seen.plan : planOf(procedure);
-    const body = make(plan, entries, this.words);
-    this.#seen = { entries, plan, body };
+    const body = make(plan, entries, heard, this.words);
+    this.#seen = { entries, clips: heard.size, plan, body };
     return body;
   }
 }

@@ -1,6 +1,7 @@
 import { describe } from '../core/job/describe';
 import type { Entry } from '../core/job/entry';
 import type { Plan } from '../core/job/plan';
+import { heardClipId } from '../core/log/heard-clip';
 import { exceptionsOf } from '../core/record/exceptions';
 import { type BoltRecord, fastenerRecord, type PassRecord } from '../core/record/fasteners';
 import { grouped } from '../core/record/grouped';
@@ -14,8 +15,16 @@ import { type RecordWords, recordLists } from './record-lists';
 export type RecordBody = Pick<RecordProps, 'lines' | 'tables' | 'phases' | 'exceptions' | 'lists'>;
 
 /** All of the record that follows from the log, in words ready to draw. */
-export const recordBody = (plan: Plan, entries: readonly Entry[], words: RecordWords): RecordBody => ({
-  lines: timelineOf(plan, entries, words.show),
+export const recordBody = (
+  plan: Plan,
+  entries: readonly Entry[],
+  heard: { readonly has: (clip: string) => boolean },
+  words: RecordWords,
+): RecordBody => ({
+  lines: timelineOf(plan, entries, words.show).map((line) => {
+    const clip = heardClipId(line);
+    return heard.has(clip) ? { ...line, clip } : line;
+  }),
   tables: boltTables(plan, entries, words),
   phases: phaseTimes(plan, entries),
   exceptions: exceptionLines(plan, entries, words),

@@ -6,6 +6,7 @@ import { sayer } from '../ui/words/say';
 import type { Say } from '../ui/words/words';
 import { Clips } from './clips';
 import type { Exports } from './exports';
+import type { HeardClips } from './heard-clips';
 import type { JobImports } from './imports';
 import type { DeskHost } from './job-desk';
 import { Jobs } from './jobs';
@@ -39,6 +40,8 @@ export type Rooms = {
   readonly exports: () => Promise<Exports>;
   readonly record: RecordRoom;
   readonly clips: Clips;
+  /** Fetched when the first clip of what was heard is kept or looked for. */
+  readonly heardClips: () => Promise<HeardClips>;
   readonly checks: SoundChecks;
   readonly storage: StorageWatch;
   readonly models: ModelDesk;
@@ -79,6 +82,24 @@ export function roomsOf(parts: ShellParts, { settings, perform, changed }: Hooks
     if (seat.open?.card.id === id) await seat.leave();
   };
   let fetched: Promise<JobImports> | undefined;
+  let heard: Promise<HeardClips> | undefined;
+  const heardClips = (): Promise<HeardClips> => {
+    heard ??= import('./heard-clips').then(
+      (it) => new it.HeardClips(parts.clips.wav, () => notices.news('clip', say('heard-not-kept'))),
+    );
+    return heard;
+  };
+  sound.ear.on((event) => {
+    if ('sound' in event && event.sound) void keepHeard(event.sound);
+  });
+  const keepHeard = async (samples: Float32Array): Promise<void> => {
+    // The desk, told of the same event, writes its line first.
+    await null;
+    const { open } = seat;
+    const line = open?.desk.snapshot.entries.findLast(({ kind }) => kind === 'heard' || kind === 'rejected');
+    if (open && line) await (await heardClips()).keep(open, line, samples);
+    changed();
+  };
   const clipHost = { ...parts.clips, sound, newId, after, now: clock.mono, say, notices, changed };
   return {
     say,
@@ -96,6 +117,7 @@ export function roomsOf(parts: ShellParts, { settings, perform, changed }: Hooks
     },
     exports: async () => new (await import('./exports')).Exports(store, parts.save, words, notices),
     record: new RecordRoom(words),
+    heardClips,
     clips: new Clips({ ...clipHost, stopOnly: () => grammarOf('stop') }),
     checks: new SoundChecks({ ear: sound.ear, after, grammar: () => grammarOf('tell-next', 'tell-place'), changed }),
     storage: new StorageWatch(store, say, notices),

@@ -13,6 +13,7 @@ export const DEFAULT_SETTINGS: Settings = {
   speechRate: 1,
   talk: 'always',
   recogniser: 'embedded',
+  keepHeard: false,
 };
 
 const KEY = 'settings';

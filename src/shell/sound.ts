@@ -7,7 +7,12 @@ import { SharedEar } from './shared-ear';
 import { SwitchedVoice } from './switched-voice';
 
 /** A recogniser, and the microphone behind it for whoever records a note. */
-export type EarMade = { readonly recogniser: Recogniser; readonly microphone: () => MediaStream | null };
+export type EarMade = {
+  readonly recogniser: Recogniser;
+  readonly microphone: () => MediaStream | null;
+  /** Only where the recogniser can hand out the sound of what it heard. */
+  readonly keepSound?: (keep: boolean) => void;
+};
 
 /** What can be made once there is an audio context. */
 export type SoundMakers = {
@@ -87,6 +92,7 @@ export class Sound {
       this.#ear = recogniser;
       void this.#changeEar(makers, recogniser);
     }
+    this.#keepSound();
     if (voice !== this.#voice) {
       this.#voice = voice;
       this.voice.swap(this.#voiceMade(makers, voice));
@@ -101,12 +107,17 @@ export class Sound {
       return;
     }
     this.#made = made;
+    this.#keepSound();
     this.ear.swap(made?.recogniser ?? this.parts.typed());
   }
 
   /** A new model: what listens with the old one is made anew. */
   renewOwnEar(): void {
     if (this.#ear === 'own-model' && this.#makers) void this.#changeEar(this.#makers, 'own-model');
+  }
+
+  #keepSound(): void {
+    this.#made?.keepSound?.(this.settings().keepHeard);
   }
 
   #voiceMade(makers: SoundMakers, voice: Settings['voice']): Voice {

@@ -15,7 +15,11 @@ export type EmbeddedSetup = {
 };
 
 /** The recogniser, and the microphone's own stream for whoever records a note. */
-export type EmbeddedRecogniser = Recogniser & { readonly stream: () => MediaStream | null };
+export type EmbeddedRecogniser = Recogniser & {
+  readonly stream: () => MediaStream | null;
+  /** Whether its answers carry the sound of what was said. */
+  readonly keepSound: (keep: boolean) => void;
+};
 
 /** The recogniser that ships with the app: microphone, audio thread, and a worker with the ear in it. */
 export function embeddedRecogniser({ context, modelBase, language, microphone }: EmbeddedSetup): EmbeddedRecogniser {
@@ -23,6 +27,7 @@ export function embeddedRecogniser({ context, modelBase, language, microphone }:
   let link: EarLink | null = null;
   let grammar: LiveGrammar | null = null;
   let muted = false;
+  let keepsSound = false;
   let loaded: RecogniserEvent | null = null;
   let isOpening = false;
 
@@ -63,6 +68,7 @@ export function embeddedRecogniser({ context, modelBase, language, microphone }:
     send({ type: 'load', modelBase, language });
     if (grammar) send({ type: 'arm', grammar });
     if (muted) send({ type: 'mute', mute: 'deaf' });
+    send({ type: 'keep-sound', keep: keepsSound });
   };
 
   return {
@@ -86,6 +92,10 @@ export function embeddedRecogniser({ context, modelBase, language, microphone }:
       return () => listeners.delete(listener);
     },
     stream: feed.stream,
+    keepSound: (keep) => {
+      keepsSound = keep;
+      link?.send({ type: 'keep-sound', keep });
+    },
     close: () => {
       link?.close();
       link = null;

@@ -1,4 +1,5 @@
 import type { Head } from '../core/log/chain';
+import { isHeardClip } from '../core/log/heard-clip';
 import {
   type CheckedJobFile,
   type FileBlob,
@@ -25,7 +26,9 @@ export async function exportJob(
 
 /** The same from memory: for a log that could not be stored. */
 export function jobFileText({ card, head, texts }: StoredJob, blobs: readonly StoredBlob[] = []): string {
-  const coded = blobs.map(({ id, mime, bytes }) => ({ id, mime, base64: toBase64(bytes) }));
+  // The sound of what was heard is for whoever asked for it here; it leaves with nobody.
+  const leaving = blobs.filter(({ id }) => !isHeardClip(id));
+  const coded = leaving.map(({ id, mime, bytes }) => ({ id, mime, base64: toBase64(bytes) }));
   return printJobFile({ card, head, texts, blobs: coded });
 }
 

@@ -83,6 +83,19 @@ test('refuses other talk', () => {
   expect(events.filter(({ type }) => type === 'heard')).toEqual([]);
 });
 
+test('an answer carries the sound it was made from only where that was asked for', () => {
+  const sounds = (events: readonly RecogniserEvent[]): readonly number[] =>
+    events.flatMap((event) => ('sound' in event && event.sound ? [event.sound.length / 16_000] : []));
+  expect(sounds(hear(said('next step'), said('where did i put my coffee')))).toEqual([]);
+  ear.keepSound(true);
+  const [command, talk] = sounds(hear(said('next step'), said('where did i put my coffee')));
+  ear.keepSound(false);
+  expect(command).toBeGreaterThan(0.4);
+  expect(command).toBeLessThan(1.6);
+  expect(talk).toBeGreaterThan(1);
+  expect(sounds(hear(said('next step')))).toEqual([]);
+});
+
 test('silence, noise and digital nothing say nothing', () => {
   expect(answers(hear(noise(4), noise(4, 0.2), new Float32Array(64_000)))).toEqual([]);
 });

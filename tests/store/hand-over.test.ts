@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { headOf } from '../../src/core/log/chain';
 import type { SealedText } from '../../src/core/log/envelope';
+import { heardClipId } from '../../src/core/log/heard-clip';
 import type { LogStore } from '../../src/core/log/log-store';
 import { exportJob, importJob, jobFileText } from '../../src/store/hand-over';
 import { memoryStore } from '../../src/store/memory-store';
@@ -43,6 +44,16 @@ describe('a job that is handed over', () => {
     });
     expect(await to.read('a')).toEqual(await from.read('a'));
     expect(await to.blob('a', 'clip-1')).toEqual({ ok: true, value: clip });
+  });
+
+  test('never carries the sound of what was heard', async () => {
+    const from = await holding(log);
+    await from.putBlob('a', clip);
+    await from.putBlob('a', { ...clip, id: heardClipId({ seq: 2, at: 1000 }) });
+    const file = await exportJob(from, 'a', true);
+    const to = await holding(null);
+    await importJob(to, file.ok ? file.value : '', nodeHash);
+    expect(await to.blobs('a')).toEqual({ ok: true, value: [clip] });
   });
 
   test('leaves its blobs behind when it is told to', async () => {

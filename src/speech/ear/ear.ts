@@ -47,6 +47,7 @@ export class Ear {
   #frame = 0;
   #preRoll: EarFrame[] = [];
   #listening: Listening | null = null;
+  #keepsSound = false;
 
   constructor(host: EarHost, tuning: Tuning = TUNING, observe: Observer = () => undefined) {
     this.#host = host;
@@ -104,6 +105,11 @@ export class Ear {
     this.#abandon();
     this.#gate.ignoreSpeaker(this.#tuning.timing.ignoreAtMost);
     return this.#armPending();
+  }
+
+  /** From now on answers carry the sound they were made from, or no longer do. */
+  keepSound(keep: boolean): void {
+    this.#keepsSound = keep;
   }
 
   push(block: Float32Array): readonly RecogniserEvent[] {
@@ -176,9 +182,10 @@ export class Ear {
     const { revision } = recognition.grammar;
     const span = { startFrame: this.#native(utterance.startFrame), endFrame: this.#native(utterance.endFrame) };
     const { words, score } = outcome;
+    const sound = this.#keepsSound ? { sound: utterance.trimmed(this.#tuning.timing.tail) } : {};
     const event: RecogniserEvent = outcome.heard
-      ? { type: 'heard', revision, words, score, ...span }
-      : { type: 'rejected', revision, words, score, why: outcome.why, ...span };
+      ? { type: 'heard', revision, words, score, ...span, ...sound }
+      : { type: 'rejected', revision, words, score, why: outcome.why, ...span, ...sound };
     return [event, ...this.#armPending()];
   }
 

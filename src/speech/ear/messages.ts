@@ -17,6 +17,8 @@ export type ToEar =
   | { readonly type: 'arm'; readonly grammar: LiveGrammar }
   | { readonly type: 'mute'; readonly mute: Mute }
   | { readonly type: 'unmute' }
+  /** Whether answers carry the sound they were made from; they do not at first. */
+  | { readonly type: 'keep-sound'; readonly keep: boolean }
   | { readonly type: 'stop' }
   | { readonly type: 'ping'; readonly id: number };
 

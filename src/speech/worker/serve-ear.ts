@@ -41,6 +41,9 @@ export function serveEar(scope: DedicatedWorkerGlobalScope, host: Omit<EarHost, 
       case 'unmute':
         ear?.unmute().forEach(post);
         return;
+      case 'keep-sound':
+        ear?.keepSound(message.keep);
+        return;
       case 'stop':
         silence();
         return;

@@ -83,6 +83,16 @@ export function ListeningSetup({ settings, microphone, noise, model, on }: Liste
         {'db' in noise && <span class="quiet">{w('noise-db', { db: Math.round(noise.db) })}</span>}
       </p>
       <Choice
+        legend={w('heard-keep')}
+        value={settings.keepHeard ? 'on' : 'off'}
+        options={[
+          { value: 'off', label: w('heard-keep-off') },
+          { value: 'on', label: w('heard-keep-on') },
+        ]}
+        onChoose={(value) => on({ type: 'setting-changed', key: 'keepHeard', value: value === 'on' })}
+      />
+      <p class="quiet">{w('heard-keep-means')}</p>
+      <Choice
         legend={w('recogniser-which')}
         value={settings.recogniser}
         options={[

@@ -20,6 +20,8 @@ export type Settings = {
   readonly speechRate: number;
   readonly talk: 'always' | 'pedal';
   readonly recogniser: 'embedded' | 'own-model' | 'typed';
+  /** Whether the sound of what was heard is kept with its job. */
+  readonly keepHeard: boolean;
 };
 
 /** One setting and its new value, kept together by type. */

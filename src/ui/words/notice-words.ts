@@ -70,6 +70,7 @@ export const NOTICE_WORDS = {
   'note-failed': [],
   'note-ended': [],
   'picture-no-camera': [],
+  'heard-not-kept': [],
   'clip-missing': [],
   'clip-unplayable': [],
   'voice-fallback': [],
