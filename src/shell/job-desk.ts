@@ -3,7 +3,7 @@ import { chooseWrench } from '../core/job/decide/wrench';
 import { durability, type Entry, type EntryBody, type Moment } from '../core/job/entry';
 import { fold } from '../core/job/evolve';
 import type { Job } from '../core/job/job';
-import { ownWrenches } from '../core/job/own-wrenches';
+import { ownedAnew, ownWrenches } from '../core/job/own-wrenches';
 import { planOf } from '../core/job/plan';
 import type { JobCard, LogStore } from '../core/log/log-store';
 import { type Reply, reply, text } from '../core/phrasing/reply';
@@ -96,13 +96,17 @@ const otherLanguage = ({ language }: Procedure) => fail({ code: 'other-language'
 export const reopenJob = (host: DeskHost, open: OpenJob): Promise<Result<OpenJob, OpenFault>> =>
   openSession(host, open.card, open.procedure, open.writer, open.desk.snapshot.entries, [{ kind: 'session-opened' }]);
 
-/** The owner's wrenches for the tools of the document, as far as the job does not have them yet. */
-const chosen = (job: Job, host: DeskHost): readonly EntryBody[] =>
-  ownWrenches(job, host.settings().wrenches).map((choice) => ({ kind: 'wrench-chosen' as const, ...choice }));
+/** The owner's wrenches, and those that stand for the tools of the document, as far as the job does not know them yet. */
+const chosen = (job: Job, host: DeskHost): readonly EntryBody[] => [
+  ...ownedAnew(job, host.settings().wrenches),
+  ...ownWrenches(job, host.settings().wrenches).map((choice) => ({ kind: 'wrench-chosen' as const, ...choice })),
+];
 
 /** What changed in Setup while a job is open: told like an answer, because another setting may be due. */
 export function takeWrenches(desk: Desk, host: DeskHost): void {
   const now = { at: host.clock.wall(), mono: host.clock.mono(), session: host.session };
+  const owned = ownedAnew(desk.job, host.settings().wrenches);
+  if (owned.length > 0) desk.report(owned, []);
   for (const { tool, wrench } of ownWrenches(desk.job, host.settings().wrenches)) {
     const { entries, replies } = chooseWrench(desk.job, tool, wrench, now);
     desk.report(entries, replies);

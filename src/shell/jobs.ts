@@ -3,7 +3,7 @@ import { commandAtCursor } from '../core/job/cursor-command';
 import type { JobRow } from '../core/log/log-store';
 import type { Say } from '../ui/words/words';
 import { damageWords, openFaultWords, storeFaultWords } from './fault-words';
-import { beginJob, type DeskHost, resumeJob } from './job-desk';
+import type { DeskHost } from './job-desk';
 import type { Library } from './library';
 import type { NoticeBoard } from './notice-board';
 import type { RecordSource } from './record-room';
@@ -54,6 +54,7 @@ export class Jobs {
     if (!found) return false;
     await this.at.seat.leave();
     const { text, file } = found;
+    const { beginJob } = await import('./job-desk');
     return this.at.seat.take(await beginJob(host, { text, file, machine, who }));
   }
 
@@ -62,6 +63,7 @@ export class Jobs {
     if (this.at.seat.open?.card.id === id) return true;
     if (!this.at.writing.isAllowed()) return false;
     await this.at.seat.leave();
+    const { resumeJob } = await import('./job-desk');
     return this.at.seat.take(await resumeJob(this.at.host(), id));
   }
 
@@ -84,6 +86,12 @@ export class Jobs {
     const c = commandAtCursor(desk.job, rule) ?? command('tell-place');
     if (rule !== 'stop') this.at.host().voice.hush();
     desk.press(c, rule);
+  }
+
+  /** Another of the wrenches that fit, by its id: the same road as by its name. */
+  use(id: string): void {
+    this.at.host().voice.hush();
+    this.at.seat.open?.desk.press(command('use-wrench', { wrench: { kind: 'option', id } }), 'use-wrench');
   }
 
   /** A job to read only: closed, damaged, or not to be touched. */

@@ -4,7 +4,7 @@ import type { Result } from '../core/result';
 import { flushWhenHidden } from '../store/flush-when-hidden';
 import type { Say } from '../ui/words/words';
 import { openFaultWords, storeFaultWords } from './fault-words';
-import { type DeskHost, type OpenJob, reopenJob, takeWrenches } from './job-desk';
+import type { DeskHost, OpenJob } from './job-desk';
 import type { OpenFault } from './job-log';
 import type { NoticeBoard } from './notice-board';
 import type { RecordSource } from './record-room';
@@ -53,7 +53,9 @@ export class Seat {
   }
 
   /** Setup has changed: a wrench may have been entered or calibrated. */
-  wrenchesChanged(): void {
+  async wrenchesChanged(): Promise<void> {
+    if (!this.#open) return;
+    const { takeWrenches } = await import('./job-desk');
     if (this.#open) takeWrenches(this.#open.desk, this.host());
   }
 
@@ -115,6 +117,7 @@ export class Seat {
     if (!open.desk.snapshot.notSaved) return;
     await open.desk.idle();
     this.#getUp();
+    const { reopenJob } = await import('./job-desk');
     const reopened = await reopenJob(this.host(), open);
     if (reopened.ok) this.#sit(reopened.value);
     else this.notices.trouble('job', openFaultWords(reopened.error, this.say));

@@ -53,6 +53,8 @@ export class Shell {
     await this.#settings.load();
     await jobs.look();
     this.#changed();
+    // What a job is worked with is there before anybody has chosen one, as a rule.
+    void import('./job-desk');
     await library.load();
     await storage.keep();
     await models.look();
@@ -141,6 +143,8 @@ export class Shell {
         return jobs.remove(event.id);
       case 'command':
         return jobs.press(event.command);
+      case 'use-wrench':
+        return jobs.use(event.wrench);
       case 'typed':
         return seat.open?.desk.type(event.words);
       case 'pedal':

@@ -168,6 +168,50 @@ describe.skipIf(!chromiumPath).each([
     await at('tighten.tighten-plate.second.set');
   }, 60_000);
 
+  test('of two wrenches that fit, another is taken by its button and its number awaited', async () => {
+    await go('Setup');
+    const wrenches = page.locator('section').filter({ has: page.getByRole('heading', { name: 'Torque wrenches' }) });
+    for (const [say, most] of [
+      ['blue wrench', '40'],
+      ['long wrench', '70'],
+    ] as const) {
+      await hand.write(page.getByLabel('What you call it'), say);
+      await page.getByLabel('Unit on its scale').focus();
+      await page.keyboard.press('N');
+      for (const [label, text] of [
+        ['Lowest mark', '5'],
+        ['Highest mark', most],
+        ['Step between marks', '0.5'],
+      ] as const)
+        await hand.write(page.getByLabel(label), text);
+      await hand.press(wrenches.getByRole('button', { name: 'Add' }));
+      await page.getByText(`5 to ${most} N·m, marked every 0.5`).waitFor();
+    }
+    await go('Jobs');
+    await begin();
+    await on('ready.corner');
+    await typed('it reads top on the handle side');
+    await at('ready.by-hand');
+    await on('tighten.tighten-plate.first.set');
+    await hand.on();
+    await button('Wrench is set').waitFor();
+    await hand.press(button('Another wrench'));
+    await hand.press(page.getByRole('button', { name: /^Long wrench\. Set 15/ }));
+    await page.waitForFunction(() => document.querySelector('dialog[open]') === null);
+    await expect
+      .poll(() =>
+        page.evaluate(() => {
+          const app = document.getElementById('app') as unknown as {
+            entries: { kind: string; wrench?: { say: string } }[];
+          };
+          return app.entries.findLast(({ kind }) => kind === 'wrench-chosen')?.wrench?.say;
+        }),
+      )
+      .toBe('long wrench');
+    await on('tighten.tighten-plate.first.work');
+    expect(await button('Another wrench').count()).toBe(0);
+  }, 60_000);
+
   test("procedures: read, printed as a card, a broken one explained, one of one's own brought in", async () => {
     await go('Procedures');
     await hand.press(button(`Read: ${TITLE}`));

@@ -11,6 +11,8 @@ export type Event =
   | { readonly wait: number }
   /** The page closed or the machine lost power, and opened again after so long. */
   | { readonly reopen: number }
+  /** The wrenches of Setup. */
+  | { readonly owned: readonly ChosenWrench[] }
   | { readonly wrench: ChosenWrench; readonly tool: string };
 
 /** What came of one event: recorded, and rewritten by `cases:update`. */

@@ -84,6 +84,11 @@ export class Session {
       this.snapshot = this.driver.report(this.snapshot, [{ kind: 'session-opened' }], this.now()).snapshot;
       return this.turn('reopen', '', told());
     }
+    if ('owned' in event) {
+      const body = { kind: 'wrenches-owned' as const, wrenches: event.owned };
+      this.snapshot = this.driver.report(this.snapshot, [body], this.now()).snapshot;
+      return this.turn('wrenches', '', told());
+    }
     const decision = chooseWrench(this.job, event.tool, event.wrench, this.now());
     this.snapshot = this.driver.report(this.snapshot, decision.entries, this.now()).snapshot;
     return this.turn(`wrench: ${event.wrench.say}`, '', decision);

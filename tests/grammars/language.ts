@@ -16,6 +16,7 @@ export type Samples = {
   readonly ends: readonly string[];
   readonly items: readonly string[];
   readonly parts: readonly string[];
+  readonly wrenches: readonly string[];
   /** What a reading is said after. */
   readonly reading: string;
   /** The only words that may be a whole command. */
@@ -66,7 +67,7 @@ export const oneOfThese = (...texts: readonly string[]): SlotDomain => ({
 });
 
 /** What a ten-bolt head with a few loose ends would put in each slot. */
-const domainsOf = ({ answers, ends, items, parts }: Samples): Readonly<Record<string, SlotDomain>> => ({
+const domainsOf = ({ answers, ends, items, parts, wrenches }: Samples): Readonly<Record<string, SlotDomain>> => ({
   answer: oneOfThese(...answers),
   bolt: upTo(10),
   clock: upTo(12),
@@ -86,9 +87,11 @@ const domainsOf = ({ answers, ends, items, parts }: Samples): Readonly<Record<st
   reason: { kind: 'named', ids: ['not-fitted-here', 'waiting-for-a-part'] },
   setting: readingOf(1, 999, 1, ['N·m', 'lbf·ft']),
   share: readingOf(1, 100, 0, ['%'], true),
+  size: { kind: 'named', ids: ['small', 'large', 'other'] },
   thread: { kind: 'named', ids: THREAD_NAMES },
   to: upTo(10),
   unit: { kind: 'named', ids: ['N·m', 'lbf·ft'] },
+  wrench: oneOfThese(...wrenches),
 });
 
 /** A language with everything that the tests ask of it. */

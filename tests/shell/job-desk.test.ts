@@ -45,7 +45,9 @@ test('a job is begun with the people and the wrenches of Setup, in its log', asy
   const { entries, job } = open.desk.snapshot;
   expect(job.people).toEqual(['Robin', 'Alex']);
   expect([...job.wrenches.values()].map(({ id }) => id)).toContain('w');
-  expect(entries.map(({ kind }) => kind).slice(0, 3)).toEqual(['job-started', 'session-opened', 'wrench-chosen']);
+  const kinds = entries.map(({ kind }) => kind).slice(0, 4);
+  expect(kinds).toEqual(['job-started', 'session-opened', 'wrenches-owned', 'wrench-chosen']);
+  expect(job.owned.map(({ id }) => id)).toContain('w');
 });
 
 test('taken up again it does not choose once more what it has', async () => {

@@ -1,4 +1,4 @@
-import { count, degrees, duration, quantity, type Reply, reason, replies, reply, text } from '../phrasing/reply';
+import { count, degrees, duration, list, quantity, type Reply, reason, replies, reply, text } from '../phrasing/reply';
 import { assertNever } from '../result';
 import { wayOf } from './adapter';
 import type { Entry } from './entry';
@@ -16,6 +16,8 @@ export function describe(plan: Plan, entry: Entry): Reply {
       return entry.why === 'held' ? reply('did-pause', {}) : reply('did-knock-off', {});
     case 'came-back':
       return reply('did-return', {});
+    case 'wrenches-owned':
+      return reply('did-own-wrenches', { wrenches: list(entry.wrenches.map(({ say }) => say)) });
     case 'wrench-chosen':
       return reply('did-choose-wrench', { wrench: text(entry.wrench.say) });
     case 'time-given':

@@ -87,6 +87,7 @@ const BODIES: Shapes<EntryBody> = {
   },
   'session-opened': {},
   'wrench-chosen': { tool: isText, wrench: isWrench },
+  'wrenches-owned': { wrenches: (v) => Array.isArray(v) && v.every(isWrench) },
   'time-given': { step: isText },
   'terse-set': { terse: isFlag },
   paused: { why: oneOf('held', 'knocked-off') },

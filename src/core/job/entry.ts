@@ -42,6 +42,8 @@ export type StateBody =
   | { readonly kind: 'session-opened' }
   /** The wrench that is really in hand where the document names a tool: its settings are worked out for it. */
   | { readonly kind: 'wrench-chosen'; readonly tool: string; readonly wrench: ChosenWrench }
+  /** The wrenches there are in this workshop, as Setup told them: from among them one is chosen by name. */
+  | { readonly kind: 'wrenches-owned'; readonly wrenches: readonly ChosenWrench[] }
   | { readonly kind: 'time-given'; readonly step: string }
   | { readonly kind: 'terse-set'; readonly terse: boolean }
   | { readonly kind: 'paused'; readonly why: 'held' | 'knocked-off' }
@@ -144,6 +146,7 @@ export const ENTRY_KINDS = Object.keys({
   paused: true,
   'came-back': true,
   'wrench-chosen': true,
+  'wrenches-owned': true,
   'time-given': true,
   'terse-set': true,
   'step-done': true,

@@ -52,6 +52,8 @@ function apply(job: Job, entry: Entry): Job {
       return { ...job, paused: false, interrupted: true, streak: 0, pending: null };
     case 'wrench-chosen':
       return wrenchChosen(job, entry);
+    case 'wrenches-owned':
+      return { ...job, owned: entry.wrenches };
     case 'wrench-dropped':
       return wrenchDropped(job, entry);
     case 'adapter-on':

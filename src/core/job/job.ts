@@ -34,6 +34,10 @@ export type Job = {
   readonly attempt: number;
   /** The wrenches really in hand, by the tool the document names. */
   readonly wrenches: ReadonlyMap<string, ChosenWrench>;
+  /** Every wrench there is to choose from. */
+  readonly owned: readonly ChosenWrench[];
+  /** Wrenches that fell in this job, by their own id: nobody is offered one of them again. */
+  readonly fallen: ReadonlySet<string>;
   readonly adapter: AdapterOn | null;
   /** Tools dropped and neither signed off nor changed for another since: what they tighten is marked. */
   readonly dropped: ReadonlySet<string>;
@@ -85,6 +89,8 @@ export const newJob = (plan: Plan): Job => ({
   streak: 0,
   attempt: 0,
   wrenches: new Map(),
+  owned: [],
+  fallen: new Set(),
   adapter: null,
   dropped: new Set(),
   people: [],

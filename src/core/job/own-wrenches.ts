@@ -1,7 +1,9 @@
 import type { Wrench } from '../fastening/wrench';
 import type { ChosenWrench } from './chosen-wrench';
+import type { EntryBody } from './entry';
+import { bySize, settingWith } from './fitting-wrenches';
 import type { Job } from './job';
-import { isTorque, settingOf, type TorquePass } from './setting';
+import { isTorque, type TorquePass } from './setting';
 
 export type WrenchChoice = { readonly tool: string; readonly wrench: ChosenWrench };
 
@@ -17,11 +19,21 @@ export function ownWrenches(job: Job, owned: readonly Wrench[]): readonly Wrench
     const chosen = job.wrenches.get(tool);
     const fitting = chosen
       ? all.filter(({ id }) => id === chosen.id)
-      : all.filter((wrench) => passes.every((pass) => canBeSet(job, pass, wrench))).sort((a, b) => a.most - b.most);
+      : all.filter((wrench) => passes.every((pass) => canBeSet(job, pass, wrench))).sort(bySize);
     const [wrench] = fitting;
     if (!wrench || job.dropped.has(tool) || isSame(wrench, chosen)) return [];
     return [{ tool, wrench }];
   });
+}
+
+/** What the job has to be told of the wrenches there are: nothing while it knows them as they are. */
+export function ownedAnew(
+  job: Job,
+  owned: readonly Wrench[],
+): readonly (EntryBody & { readonly kind: 'wrenches-owned' })[] {
+  const wrenches = owned.map(chosenFrom);
+  const isKnown = wrenches.length === job.owned.length && wrenches.every((one, i) => isSame(one, job.owned[i]));
+  return job.status !== 'open' || isKnown ? [] : [{ kind: 'wrenches-owned', wrenches }];
 }
 
 function passesByTool(job: Job): ReadonlyMap<string, readonly TorquePass[]> {
@@ -33,7 +45,7 @@ function passesByTool(job: Job): ReadonlyMap<string, readonly TorquePass[]> {
 }
 
 const canBeSet = (job: Job, pass: TorquePass, wrench: ChosenWrench): boolean =>
-  settingOf({ ...job, wrenches: new Map([[pass.tool ?? '', wrench]]) }, pass, null).kind === 'set';
+  settingWith(job, pass, wrench, null).kind === 'set';
 
 /** The log keeps its fields in an order of its own. */
 const isSame = (a: ChosenWrench, b: ChosenWrench | undefined): boolean =>

@@ -21,6 +21,8 @@ export type PassSetting =
       readonly corrected: boolean;
       /** What rounding to a mark of the wrench costs, in percent of the setting. */
       readonly roundingPercent: number;
+      /** How far the wrench itself may be off, in percent either way (ISO 6789); null for one that nobody entered. */
+      readonly errorPercent: number | null;
     }
   | { readonly kind: 'refused'; readonly why: SettingRefusal; readonly target: Printed };
 
@@ -33,13 +35,13 @@ export function settingOf(job: Job, pass: TorquePass, adapter: AdapterOn | null 
   const chosen = pass.tool === undefined ? undefined : job.wrenches.get(pass.tool);
   if (!chosen)
     return adapter === null
-      ? { kind: 'set', set: target, target, corrected: false, roundingPercent: 0 }
+      ? { kind: 'set', set: target, target, corrected: false, roundingPercent: 0, errorPercent: null }
       : { kind: 'refused', why: { code: 'lever-unknown' }, target };
   const found = dial(targetFor(pass, chosen.unit), wrenchOf(chosen, false), adapterOf(adapter));
   if (!found.ok) return { kind: 'refused', why: found.error, target };
-  const { set, roundingPercent } = found.value;
+  const { set, roundingPercent, deviation } = found.value;
   const corrected = set.unit !== target.unit || set.value !== target.value;
-  return { kind: 'set', set: corrected ? set : target, target, corrected, roundingPercent };
+  return { kind: 'set', set: corrected ? set : target, target, corrected, roundingPercent, errorPercent: deviation };
 }
 
 /** The maker's own figure in the wrench's unit where one is printed; a window is only given in the first unit. */

@@ -48,9 +48,11 @@ export const SLOT_NAMES = [
   'room',
   'setting',
   'share',
+  'size',
   'thread',
   'to',
   'unit',
+  'wrench',
 ] as const;
 
 /** The numbers of one unit that make sense: "two thou" where the step is in millimetres. */

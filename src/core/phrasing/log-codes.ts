@@ -7,6 +7,7 @@ export const LOG_CODES = {
   'did-knock-off': [],
   'did-return': [],
   'did-have-time': [],
+  'did-own-wrenches': ['wrenches'],
   'did-choose-wrench': ['wrench'],
   'did-terse': [],
   'did-full': [],

@@ -77,6 +77,9 @@ export const SPOKEN_CODES = {
   'adapter-taken': ['length'],
   'adapter-removed': [],
   'wrench-chosen': ['wrench'],
+  'wrench-fits': ['wrench', 'setting', 'rounding', 'error'],
+  'wrench-fits-not': [],
+  'wrench-only': [],
   // Questions
   'which-bolt': ['bolt'],
   'turned-or-not': ['bolt'],

@@ -19,6 +19,8 @@ export type BenchView = {
   readonly swing: Swing | null;
   readonly looseEnds: readonly string[];
   readonly timers: readonly { readonly say: string; readonly leftMs: number; readonly over: boolean }[];
+  /** Other wrenches of one's own that can be set for this pass, each with its setting and error. */
+  readonly wrenches: readonly { readonly id: string; readonly words: string }[];
   /** What can be said now, one example sentence each, the likeliest first. */
   readonly words: readonly { readonly rule: RuleName; readonly example: string }[];
   /** The four fallback buttons: what each does now. An empty place keeps the others where the hand knows them. */
@@ -101,6 +103,7 @@ export type TimelineLine = {
 /** What the person did on a screen; the composition root turns it into commands. */
 export type BenchEvent =
   | { readonly type: 'command'; readonly command: RuleName; readonly slots: 'none' | 'cursor' }
+  | { readonly type: 'use-wrench'; readonly wrench: string }
   | { readonly type: 'typed'; readonly words: string }
   /** Push-to-talk. */
   | { readonly type: 'pedal'; readonly down: boolean };

@@ -3,12 +3,14 @@ import { shownIn } from '../fastening/shown-figure';
 import { announce, patternOf, whereIs } from '../job/announce';
 import { MANNERS, type RuleName } from '../job/command';
 import { passAt } from '../job/decide/bolt';
+import { fits } from '../job/decide/choose-wrench';
 import type { Moment } from '../job/entry';
+import { otherWrenches } from '../job/fitting-wrenches';
 import { holdOf } from '../job/hold';
 import type { Job } from '../job/job';
 import { nextReading, placeOf, workPlace } from '../job/place';
 import { stepIn } from '../job/plan';
-import { settingOf, type TorquePass } from '../job/setting';
+import { isTorque, settingOf, type TorquePass } from '../job/setting';
 import { teachingOffers } from '../job/teaching';
 import { boltState, expectedBolt, markDegrees } from '../job/tightening';
 import { timeLeft } from '../job/timer';
@@ -55,6 +57,7 @@ export function benchView(job: Job, now: Moment, words: ViewWords): BenchView {
       const leftMs = timeLeft(t, now);
       return { say: t.say, leftMs, over: leftMs === 0 };
     }),
+    wrenches: rules.includes('use-size') ? otherWrenchesNow(job, words) : [],
     words: likeliest(rules).flatMap((rule) => {
       const example = words.examples.get(rule);
       return example === undefined ? [] : [{ rule, example }];
@@ -62,6 +65,12 @@ export function benchView(job: Job, now: Moment, words: ViewWords): BenchView {
     buttons: buttonsOf(rules, words),
     mood: place.kind === 'closed' ? 'closed' : place.kind === 'paused' ? 'paused' : job.pending ? 'asking' : 'working',
   };
+}
+
+function otherWrenchesNow(job: Job, words: ViewWords): BenchView['wrenches'] {
+  const at = passAt(job);
+  if (!at || !isTorque(at.pass)) return [];
+  return otherWrenches(job, at.pass).map((one) => ({ id: one.wrench.id, words: words.show([fits(one)]) }));
 }
 
 function placeWords(job: Job): readonly Reply[] {

@@ -44,7 +44,7 @@ function layoutOf(view: BenchView): string {
 /** The screen for the work itself: readable from three metres, operable with an elbow, still while somebody speaks. */
 export function Bench({ view, ear, said, on }: BenchProps & { readonly on: OnUi }) {
   const w = useWords();
-  const [sheet, setSheet] = useState<'words' | 'ends' | 'screens' | null>(null);
+  const [sheet, setSheet] = useState<'words' | 'ends' | 'screens' | 'wrenches' | null>(null);
   const close = () => setSheet(null);
   return (
     <main class={layoutOf(view)}>
@@ -69,7 +69,7 @@ export function Bench({ view, ear, said, on }: BenchProps & { readonly on: OnUi 
         <Hazards hazards={view.hazards} />
       </div>
       <div class="bench-work">
-        <Work view={view} />
+        <Work view={view} onShowWrenches={() => setSheet('wrenches')} />
       </div>
       {view.drawing && (
         <div class="bench-drawing">
@@ -99,6 +99,25 @@ export function Bench({ view, ear, said, on }: BenchProps & { readonly on: OnUi 
               on(event);
             }}
           />
+        </Sheet>
+      )}
+      {sheet === 'wrenches' && (
+        <Sheet title={w('wrenches-label')} onClose={close}>
+          <ul class="sheet-list">
+            {view.wrenches.map((wrench) => (
+              <li key={wrench.id}>
+                <button
+                  type="button"
+                  onClick={() => {
+                    close();
+                    on({ type: 'use-wrench', wrench: wrench.id });
+                  }}
+                >
+                  {wrench.words}
+                </button>
+              </li>
+            ))}
+          </ul>
         </Sheet>
       )}
       {sheet === 'words' && (

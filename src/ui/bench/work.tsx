@@ -12,8 +12,10 @@ const MOOD: Readonly<Record<BenchView['mood'], PlainKey | null>> = {
   closed: 'mood-closed',
 };
 
+type WorkProps = { readonly view: BenchView; readonly onShowWrenches: () => void };
+
 /** What is being worked: the value huge, the line under it, the swing on a clock. A question comes before the value. */
-export function Work({ view }: { readonly view: BenchView }) {
+export function Work({ view, onShowWrenches }: WorkProps) {
   const w = useWords();
   const mood = MOOD[view.mood];
   const line = <p class="work-line">{view.line}</p>;
@@ -33,6 +35,11 @@ export function Work({ view }: { readonly view: BenchView }) {
         </div>
       )}
       {view.mood !== 'asking' && line}
+      {view.wrenches.length > 0 && (
+        <button type="button" class="work-wrenches" onClick={onShowWrenches}>
+          {w('wrenches-other')}
+        </button>
+      )}
       {view.swing && <p class="work-swing">{view.swing.words}</p>}
     </ScrollArea>
   );

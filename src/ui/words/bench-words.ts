@@ -8,6 +8,8 @@ export const BENCH_WORDS = {
   'hazard-warning': [],
   'hazard-caution': [],
   'hazard-note': [],
+  'wrenches-label': [],
+  'wrenches-other': [],
   'loose-ends': [],
   'loose-ends-count': ['count'],
   timers: [],

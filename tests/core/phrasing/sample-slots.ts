@@ -36,6 +36,7 @@ const USUAL: Readonly<Record<string, Said>> = {
   concentrate: quantity({ value: 1.4, unit: 'L' }),
   degrees: degrees(90),
   done: count(6),
+  error: quantity({ value: 4, unit: '%' }),
   ends: replies([PRESSURE_CAP, reply('end-dropped', {})]),
   expected: count(6),
   floor: quantity({ printed: '90 lbf·ft', value: 90, unit: 'lbf·ft' }),
@@ -74,6 +75,7 @@ const USUAL: Readonly<Record<string, Said>> = {
   question: text('Which face is up, and which end does its mark point to?'),
   reading: text('front to back'),
   reason: reason('waiting-for-a-part'),
+  rounding: quantity({ printed: '0.4 %', value: 0.4, unit: '%' }),
   removed: quantity({ value: 0.14, unit: 'mm' }),
   rule: text('Do this pass again from its first bolt.'),
   setting: FORTY,
@@ -98,6 +100,7 @@ const USUAL: Readonly<Record<string, Said>> = {
   whose: text('the demonstration data'),
   words: text('bolt seven done'),
   worked: duration(3_600_000),
+  wrenches: list(['blue wrench', 'long wrench']),
   wrench: text('half inch torque wrench'),
 };
 

@@ -5,6 +5,7 @@ export const SAMPLES: Samples = {
   ends: ['tuyau de retour', 'prise du capteur', 'chiffon du cylindre 2'],
   items: ['tuyau de retour', 'prise du capteur'],
   parts: ['joint', 'vis'],
+  wrenches: ['clé bleue', 'clé longue'],
   reading: 'je relève',
   lone: ['silence', 'stop', 'terminé'],
   // The numbers of French are short, and lose their last sound before another consonant. The echo of the number and

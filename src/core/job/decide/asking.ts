@@ -6,6 +6,7 @@ import { type Decision, refused, told } from '../decision';
 import type { Moment } from '../entry';
 import type { Job } from '../job';
 import { type AtPass, passAt } from './at-pass';
+import { tellWrenches } from './choose-wrench';
 import { tellBolt, tellLength, tellSide, wholePass } from './tell/bolts';
 import { estimated, estimatedHere } from './tell/estimates';
 import { angleLeft, limit, timeNeeded, tools, torque, torqueIn } from './tell/figures';
@@ -70,6 +71,8 @@ export function tell(job: Job, c: Command, now: Moment): Decision {
     case 'tell-proof':
     case 'tell-tension':
       return estimated(job, c);
+    case 'tell-wrenches':
+      return tellWrenches(job);
     case 'tell-pull':
     case 'tell-stretch':
       return estimatedHere(job, at);

@@ -8,6 +8,7 @@ import { isTimeAsked } from '../time-gate';
 import { allMarked, pastBy, soFar } from './angle';
 import { isAsking, tell } from './asking';
 import { boltDone, boltsDone, clickedOrDone } from './bolt';
+import { useWrench } from './choose-wrench';
 import { closeJob } from './close';
 import { control, isControl } from './control';
 import { markAt, noMark, notSure, turned } from './doubt';
@@ -84,6 +85,9 @@ function work(job: Job, c: Command, now: Moment): Decision {
       return allMarked(job);
     case 'set-at':
       return setAt(job, c);
+    case 'use-wrench':
+    case 'use-size':
+      return useWrench(job, c, now);
     case 'answer':
       return answer(job, c, now);
     case 'measured':

@@ -121,9 +121,13 @@ export function tellSetting(job: Job, c: Command): Decision {
 /** Another wrench for a tool of the document, from the wrenches the owner has entered. */
 export function chooseWrench(job: Job, tool: string, wrench: ChosenWrench, now: Moment): Decision {
   if (job.status !== 'open') return refused(reply('not-here', {}));
+  return settle(job, withWrench(job, tool, wrench, now), now);
+}
+
+export function withWrench(job: Job, tool: string, wrench: ChosenWrench, now: Moment): Decision {
   const entry: EntryBody = { kind: 'wrench-chosen', tool, wrench };
   const taken = reply('wrench-chosen', { wrench: text(wrench.say) });
-  return settle(job, does([entry], [taken, ...settingAnew(job, entry, now)]), now);
+  return does([entry], [taken, ...settingAnew(job, entry, now)]);
 }
 
 /** Every bolt from here on is under a wrench nobody has checked; the record says so. */

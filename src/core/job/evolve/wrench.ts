@@ -41,7 +41,9 @@ const anyDoubtful = (job: Job): boolean =>
 
 /** Nothing is to run before somebody has signed that what the wrench tightened since is good. */
 export function wrenchDropped(job: Job, { tool }: Entry & { readonly kind: 'wrench-dropped' }): Job {
-  const what = job.wrenches.get(tool)?.say ?? job.plan.procedure.tools.get(tool)?.say ?? tool;
+  const inHand = job.wrenches.get(tool);
+  const what = inHand?.say ?? job.plan.procedure.tools.get(tool)?.say ?? tool;
   const dropped = new Set(job.dropped).add(tool);
-  return withEnd({ ...job, dropped }, droppedEnd(tool), { what, blocks: 'first-start', why: 'wrench' });
+  const fallen = inHand ? new Set(job.fallen).add(inHand.id) : job.fallen;
+  return withEnd({ ...job, dropped, fallen }, droppedEnd(tool), { what, blocks: 'first-start', why: 'wrench' });
 }

@@ -3,6 +3,7 @@ import type { Pass, Step } from '../../procedure/procedure';
 import type { RuleName } from '../command';
 import { passAt } from '../decide/at-pass';
 import { mayRepeat } from '../decide/permission';
+import { otherWrenches } from '../fitting-wrenches';
 import type { Job } from '../job';
 import { passStatesOf } from '../place';
 import { type PassPart, passesOf } from '../plan';
@@ -87,7 +88,7 @@ function settingOffers(job: Job, pass: Pass): readonly Offer[] {
     units: torque ? ['N·m', 'lbf·ft', 'lbf·in', 'lbf'] : ['deg'],
     unitNeeded: false,
   };
-  return [offer('set-at', { setting }), ...(torque ? wrenchOffers(job, true) : [])];
+  return [offer('set-at', { setting }), ...(torque ? [...wrenchOffers(job, true), ...choiceOffers(job, pass)] : [])];
 }
 
 function decimalsOf(job: Job, pass: TorquePass): number {
@@ -103,6 +104,20 @@ const wrenchOffers = (job: Job, isSetting: boolean): readonly Offer[] => [
   offer('dropped-wrench'),
   job.adapter === null ? offer('adapter-on', { length: LENGTH, ...angled(isSetting) }) : offer('adapter-off'),
 ];
+
+/** Another wrench, by its size or by its name where no two bear it. Before the bolts, and after a fall. */
+function choiceOffers(job: Job, pass: TorquePass): readonly Offer[] {
+  const others = otherWrenches(job, pass).map(({ wrench }) => wrench);
+  if (others.length === 0) return job.owned.length > 0 ? [offer('tell-wrenches')] : [];
+  const single = others.filter(({ id, say }) => !others.some((other) => other.id !== id && other.say === say));
+  return [
+    offer('tell-wrenches'),
+    offer('use-size', { size: named(['small', 'large', 'other']) }),
+    ...(single.length > 0
+      ? [offer('use-wrench', { wrench: options(single.map(({ id, say }) => ({ id, say: [say] }))) })]
+      : []),
+  ];
+}
 
 /** Beginning the whole tightening again is possible at any point of it. */
 const again = (step: Step): readonly Offer[] => (step.kind === 'tighten' ? [offer('slacken-all')] : []);
@@ -121,12 +136,15 @@ function workOffers(job: Job, step: Step, pass: Pass, bolt: SlotDomain): readonl
     offer('bolts-done', { from: bolt, to: bolt }),
     ...doubt(pass),
     ...again(step),
-    ...(isTorque(pass) ? [...torqueTalk(), ...wrenchOffers(job, false), ...repeat(job)] : []),
+    ...(isTorque(pass) ? [...torqueTalk(), ...wrenchOffers(job, false), ...afterAFall(job, pass), ...repeat(job)] : []),
     ...(pass.kind === 'angle' ? angleTalk(pass, unknown) : []),
     ...(held ? [offer('go-ahead-anyway')] : []),
     ...(step.kind === 'tighten' ? [offer('bolt-replaced', { bolt })] : []),
   ];
 }
+
+const afterAFall = (job: Job, pass: TorquePass): readonly Offer[] =>
+  job.dropped.has(pass.tool ?? '') ? choiceOffers(job, pass) : [];
 
 const torqueTalk = (): readonly Offer[] =>
   (['clicked', 'clicked-early', 'pulled-through', 'clicked-twice', 'felt-soft'] as const).map((r) => offer(r));
