@@ -68,10 +68,11 @@ export class Jobs {
   }
 
   /** A button of the list: the job is taken up, and the command goes the same way as a spoken one. */
-  async command(id: string, rule: 'close-job' | 'hand-over'): Promise<boolean> {
+  async command(id: string, rule: 'close-job' | 'hand-over' | 'tell-brief'): Promise<boolean> {
     if (!(await this.resume(id))) return false;
     const desk = this.at.seat.open?.desk;
-    if (desk?.job.paused) {
+    // What only asks leaves a break as it is.
+    if (desk?.job.paused && rule !== 'tell-brief') {
       this.press('im-back');
       await desk.idle();
     }

@@ -134,6 +134,8 @@ export class Shell {
         return this.#go('start');
       case 'resume-job':
         return this.#toBench(await jobs.resume(event.id), event.id);
+      case 'brief-job':
+        return this.#toBench(await jobs.command(event.id, 'tell-brief'), event.id);
       case 'hand-over-job':
         return this.#toBench(await jobs.command(event.id, 'hand-over'), event.id);
       case 'close-job':
@@ -266,6 +268,7 @@ const NEEDS_SOUND: ReadonlySet<UiEvent['type']> = new Set([
   'begin-tour',
   'rehearse',
   'resume-job',
+  'brief-job',
   'hand-over-job',
   'close-job',
   'check-microphone',

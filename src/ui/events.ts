@@ -16,6 +16,7 @@ export type UiEvent =
   // jobs
   | { readonly type: 'begin-job'; readonly procedure: string; readonly machine: string; readonly who: string }
   | { readonly type: 'resume-job'; readonly id: string }
+  | { readonly type: 'brief-job'; readonly id: string }
   | { readonly type: 'hand-over-job'; readonly id: string }
   | { readonly type: 'close-job'; readonly id: string }
   | { readonly type: 'delete-job'; readonly id: string }

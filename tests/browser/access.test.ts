@@ -96,6 +96,25 @@ describe.skipIf(!chromiumPath)('every screen, day and dim', ONCE_MORE, () => {
     await bay.page.getByRole('button', { name: 'Read: Both head gaskets' }).click();
     await bay.page.getByRole('heading', { level: 1, name: 'Both head gaskets' }).waitFor();
     await check('a procedure');
+    await bay.page.getByRole('button', { name: 'Print the job card' }).click();
+    await bay.page.getByRole('heading', { level: 2, name: 'Bags and slots' }).waitFor();
+    await check('a job card');
+  }, 120_000);
+
+  test("the tour's notice has none either, and on a phone its words have the whole width", async () => {
+    await bay.open(site.address);
+    await bay.page.getByRole('button', { name: 'Two-minute tour' }).click();
+    await bay.page.locator('.notice', { hasText: 'A short tour' }).waitFor();
+    await check('the tour');
+    await bay.page.setViewportSize({ width: 390, height: 844 });
+    await check('the tour on a phone');
+    const widths = await bay.page.evaluate(() => {
+      const notice = document.querySelector('.notice');
+      const style = notice && getComputedStyle(notice);
+      const room = notice && style ? notice.clientWidth - 2 * Number.parseFloat(style.paddingLeft) : 0;
+      return { room, words: notice?.querySelector('p')?.getBoundingClientRect().width };
+    });
+    expect(widths.words).toBeCloseTo(widths.room, 0);
   }, 120_000);
 
   test('can be worked by keyboard alone', async () => {

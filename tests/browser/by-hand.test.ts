@@ -142,10 +142,22 @@ describe.skipIf(!chromiumPath).each([
     await page.waitForSelector('.book-sought');
     const table = await saved('Table (CSV)');
     expect(table.text).toContain('"button pressed, not measured"');
-    const log = await saved('Whole log (JSON)');
+    const whole = await saved('Whole log (JSON)');
     await hand.press(button('Print'));
     await page.waitForSelector('html[data-prints="1"]');
 
+    await go('Jobs');
+    const briefed = (await bay.log()).length;
+    await hand.press(button(`Brief me: ${TITLE}`));
+    await page.waitForSelector('.bench');
+    await page.waitForFunction((n) => Number(document.getElementById('app')?.dataset.entries) >= n + 2, briefed);
+    const told = (await bay.log()).slice(briefed);
+    expect(told).toMatchObject([{ kind: 'heard', by: 'touch', command: 'tell-brief' }, { kind: 'said' }]);
+    // The answer is the one that the same words had when they were typed.
+    const log = await bay.log();
+    const asked = log.findIndex((e) => e.kind === 'heard' && e.words === 'brief me');
+    const [typedAnswer, pressedAnswer] = [log.slice(asked), told].map((some) => some.find((e) => e.kind === 'said'));
+    expect(pressedAnswer).toMatchObject({ code: typedAnswer?.kind === 'said' ? typedAnswer.code : 'none' });
     await go('Jobs');
     const [handed] = await Promise.all([
       page.waitForEvent('download'),
@@ -155,7 +167,7 @@ describe.skipIf(!chromiumPath).each([
       }),
     ]);
     const path = file('handed.json', readFileSync(await handed.path(), 'utf8'));
-    expect(readFileSync(path, 'utf8').length).toBeGreaterThan(log.text.length);
+    expect(readFileSync(path, 'utf8').length).toBeGreaterThan(whole.text.length);
     await go('Jobs');
     await hand.press(button(`Delete: ${TITLE}`));
     await hand.press(button('Delete for good'));

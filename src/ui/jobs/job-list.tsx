@@ -16,10 +16,11 @@ export type JobLine = {
   readonly place: string | null;
 };
 
-export type JobAction = 'resume' | 'record' | 'hand-over' | 'close' | 'delete';
+export type JobAction = 'resume' | 'brief' | 'record' | 'hand-over' | 'close' | 'delete';
 
 const LABEL: Readonly<Record<JobAction, PlainKey>> = {
   resume: 'job-resume',
+  brief: 'job-brief',
   record: 'job-record',
   'hand-over': 'job-hand-over',
   close: 'job-close',
@@ -39,6 +40,9 @@ export function JobList({ jobs, actions, on }: JobListProps) {
     switch (action) {
       case 'resume':
         on({ type: 'resume-job', id });
+        break;
+      case 'brief':
+        on({ type: 'brief-job', id });
         break;
       case 'record':
         on({ type: 'open-record', job: id });

@@ -20,7 +20,7 @@ export function Jobs({ jobs, procedures, people, on }: JobsProps & { readonly on
       {jobs.length === 0 ? (
         <p>{w('jobs-none')}</p>
       ) : (
-        <JobList jobs={jobs} actions={['resume', 'record', 'hand-over', 'close', 'delete']} on={on} />
+        <JobList jobs={jobs} actions={['resume', 'brief', 'record', 'hand-over', 'close', 'delete']} on={on} />
       )}
       <section>
         <h2>{w('jobs-take-over')}</h2>

@@ -6,6 +6,7 @@ export const JOB_WORDS = {
   'job-entries': ['count'],
   'job-action': ['action', 'title'],
   'job-resume': [],
+  'job-brief': [],
   'job-record': [],
   'job-hand-over': [],
   'job-close': [],
