@@ -85,14 +85,15 @@ const shell = new Shell({
           profile.builtInVoice ? embeddedMouth(rateOf(settings)) : earconsOnly(),
         );
       return ok({
-        ear: () => {
+        ear: (aid) => {
           const recogniser = embeddedRecogniser({
             context: audio.value,
             modelBase: new URL('model/', document.baseURI).href,
             language: earLanguage(tongue),
             microphone: MICROPHONE,
+            aid,
           });
-          return { recogniser, microphone: recogniser.stream, keepSound: recogniser.keepSound };
+          return { recogniser, microphone: recogniser.stream, keepSound: recogniser.keepSound, reading: recogniser.reading };
         },
         ownEar: async (onNews) => {
           const { voskRecogniser } = await import('./speech/vosk/recogniser');
@@ -103,7 +104,7 @@ const shell = new Shell({
             onNews,
             microphone: MICROPHONE,
           });
-          return { recogniser, microphone: recogniser.stream };
+          return { recogniser, microphone: recogniser.stream, reading: null };
         },
         voice: (settings) =>
           profile.builtInVoice ? embeddedVoice(clock, rateOf(settings), tongue.breath) : ofSystem(settings),

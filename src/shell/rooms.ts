@@ -21,6 +21,7 @@ import type { ShellParts } from './shell-parts';
 import { Sound } from './sound';
 import { SoundChecks } from './sound-checks';
 import { StorageWatch } from './storage-watch';
+import { VoiceRoom } from './voice-room';
 import { Writing } from './writing';
 
 /** Everyone who answers something that is done on a screen. */
@@ -45,16 +46,19 @@ export type Rooms = {
   readonly checks: SoundChecks;
   readonly storage: StorageWatch;
   readonly models: ModelDesk;
+  readonly voices: VoiceRoom;
 };
 
 type Hooks = {
   readonly settings: () => Settings;
   readonly perform: DeskHost['perform'];
+  /** Whose voice profile the ear listens with. */
+  readonly choose: (id: string) => Promise<void>;
   readonly changed: () => void;
 };
 
 /** Puts them together. None knows more of the others than it is given here. */
-export function roomsOf(parts: ShellParts, { settings, perform, changed }: Hooks): Rooms {
+export function roomsOf(parts: ShellParts, { settings, perform, choose, changed }: Hooks): Rooms {
   const { store, hash, tongue, after, clock, newId } = parts;
   const session = newId();
   const say = sayer(parts.words);
@@ -66,7 +70,13 @@ export function roomsOf(parts: ShellParts, { settings, perform, changed }: Hooks
     );
   const notices = new NoticeBoard(changed);
   const models = new ModelDesk(parts.models, say, notices);
-  const sound = new Sound(parts.sound, settings, (news) => models.tell(news));
+  const sound: Sound = new Sound(
+    parts.sound,
+    settings,
+    (news) => models.tell(news),
+    async (id) => (await voices.desk()).aid(id),
+    () => void voices.desk().then((desk) => desk.unaided()),
+  );
   sound.ear.on(({ type }) => {
     if (type === 'ready' || type === 'failed') notices.clear('model-loading');
   });
@@ -78,6 +88,24 @@ export function roomsOf(parts: ShellParts, { settings, perform, changed }: Hooks
   const library = new Library(tongue.profile.code, store, parts.documents, changed);
   const writing = new Writing(parts.lock, say, notices, () => void jobs.look().then(changed));
   const jobs = new Jobs({ parts, host, seat, library, writing, notices, say });
+  const voices = new VoiceRoom(
+    (lines) => ({
+      store,
+      newId,
+      say,
+      notices,
+      after,
+      changed,
+      lines,
+      choose,
+      now: clock.wall,
+      chosen: () => settings().voiceProfile,
+      ear: sound.ear,
+      reading: () => sound.reading(),
+      grammar: () => grammarOf('stop'),
+    }),
+    parts.words,
+  );
   const leave = async (id: string): Promise<void> => {
     if (seat.open?.card.id === id) await seat.leave();
   };
@@ -122,5 +150,6 @@ export function roomsOf(parts: ShellParts, { settings, perform, changed }: Hooks
     checks: new SoundChecks({ ear: sound.ear, after, grammar: () => grammarOf('tell-next', 'tell-place'), changed }),
     storage: new StorageWatch(store, say, notices),
     models,
+    voices,
   };
 }

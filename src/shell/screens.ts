@@ -59,6 +59,7 @@ export function screenOf(shown: Shown, rooms: Rooms, parts: ShellParts): Screen 
         systemVoices: shown.systemVoices,
         acknowledgements: shown.acknowledgements,
         model: rooms.models.state,
+        ...rooms.voices.shown(),
         storage: storage.state,
         offline: shown.offline,
       };

@@ -14,6 +14,7 @@ export const DEFAULT_SETTINGS: Settings = {
   talk: 'always',
   recogniser: 'embedded',
   keepHeard: false,
+  voiceProfile: '',
 };
 
 const KEY = 'settings';

@@ -36,6 +36,7 @@ export class Shell {
     this.#rooms = roomsOf(parts, {
       settings: () => this.settings,
       perform: (effect) => void performEffect(effect, this.#rooms, (steps) => this.#settings.faster(steps)),
+      choose: (id) => this.#settings.change({ ...this.settings, voiceProfile: id }),
       changed: () => this.#changed(),
     });
     this.#record = new RecordDesk(this.#rooms, parts);
@@ -112,7 +113,7 @@ export class Shell {
   };
 
   async #answer(event: UiEvent): Promise<void> {
-    const { jobs, seat, notices, talk, library, procedures, imports, checks, storage, sound } = this.#rooms;
+    const { jobs, seat, notices, talk, library, procedures, imports, checks, storage, sound, voices } = this.#rooms;
     // These come from inside a tap or a key, where the browser lets sound begin.
     if (NEEDS_SOUND.has(event.type)) await this.#openSound();
     switch (event.type) {
@@ -185,6 +186,12 @@ export class Shell {
         return checks.checkMicrophone();
       case 'check-noise':
         return checks.checkNoise();
+      case 'reading-open':
+      case 'reading-begin':
+      case 'reading-skip':
+      case 'reading-close':
+      case 'delete-voice':
+        return (await voices.desk()).answer(event);
       case 'try-voice': {
         const { spoken } = this.parts.tongue.phrase([reply('demonstration', {})]);
         sound.voice.hush();
@@ -225,7 +232,7 @@ export class Shell {
   }
 
   async #go(name: ScreenName): Promise<void> {
-    const { jobs, storage, notices } = this.#rooms;
+    const { jobs, storage, notices, voices } = this.#rooms;
     // Told about the screen that is being left.
     for (const id of ['job', 'file', 'export']) notices.clear(id);
     await this.#record.toOpenJob();
@@ -233,6 +240,7 @@ export class Shell {
     if (name === 'jobs' || name === 'start') await jobs.look();
     if (name !== 'setup') return;
     await storage.look();
+    await (await voices.desk()).look();
     this.#acknowledgements = await this.parts.acknowledgements();
   }
 
@@ -273,5 +281,6 @@ const NEEDS_SOUND: ReadonlySet<UiEvent['type']> = new Set([
   'close-job',
   'check-microphone',
   'check-noise',
+  'reading-begin',
   'try-voice',
 ]);

@@ -1,5 +1,7 @@
 import type { Recogniser, Voice } from '../core/ports';
 import type { Result } from '../core/result';
+import type { ReadingAloud } from '../core/voice-profile/reading-aloud';
+import type { HearingAid } from '../core/voice-profile/voice-profile';
 import type { VoskNews } from '../speech/vosk/recogniser';
 import type { Settings } from '../ui/setup/settings';
 import type { VoiceChoice } from '../ui/setup/voice-setup';
@@ -12,11 +14,14 @@ export type EarMade = {
   readonly microphone: () => MediaStream | null;
   /** Only where the recogniser can hand out the sound of what it heard. */
   readonly keepSound?: (keep: boolean) => void;
+  /** Null where it cannot learn from lines read aloud. */
+  readonly reading: ReadingAloud | null;
 };
 
 /** What can be made once there is an audio context. */
 export type SoundMakers = {
-  readonly ear: () => EarMade;
+  /** Fitted to a voice, or to none. */
+  readonly ear: (aid: HearingAid | null) => EarMade;
   /** On a model of the person's own, fetched only when it is chosen. */
   readonly ownEar: (tell: (news: VoskNews) => void) => Promise<EarMade>;
   /** The settings are asked before each sentence, so that a change of speed is heard at once. */
@@ -41,12 +46,17 @@ export class Sound {
   #made: EarMade | null = null;
   #isRefused = false;
   #ear: Settings['recogniser'] = 'typed';
+  #profile = '';
+  #changing: Promise<void> = Promise.resolve();
   #voice: Settings['voice'] = 'silent';
 
   constructor(
     private readonly parts: SoundParts,
     private readonly settings: () => Settings,
     private readonly tell: (news: VoskNews) => void,
+    /** What is known of the voice with this id. */
+    private readonly aidOf: (id: string) => Promise<HearingAid | null> = async () => null,
+    private readonly unaided: () => void = () => undefined,
   ) {
     this.ear = new SharedEar(parts.typed());
     this.voice = new SwitchedVoice(parts.silent());
@@ -87,10 +97,12 @@ export class Sound {
   apply(): void {
     const makers = this.#makers;
     if (!makers) return;
-    const { recogniser, voice } = this.settings();
-    if (recogniser !== this.#ear) {
+    const { recogniser, voice, voiceProfile } = this.settings();
+    const isOtherVoice = recogniser === 'embedded' && voiceProfile !== this.#profile;
+    if (recogniser !== this.#ear || isOtherVoice) {
       this.#ear = recogniser;
-      void this.#changeEar(makers, recogniser);
+      this.#profile = voiceProfile;
+      this.#changing = this.#changeEar(makers, recogniser);
     }
     this.#keepSound();
     if (voice !== this.#voice) {
@@ -101,14 +113,38 @@ export class Sound {
 
   /** The ear listens with another recogniser; a slow one may come when something else has been chosen again. */
   async #changeEar(makers: SoundMakers, chosen: Settings['recogniser']): Promise<void> {
-    const made = chosen === 'typed' ? null : chosen === 'embedded' ? makers.ear() : await makers.ownEar(this.tell);
-    if (this.#ear !== chosen) {
+    const profile = this.#profile;
+    const made = await this.#earMade(makers, chosen);
+    if (this.#ear !== chosen || this.#profile !== profile) {
       made?.recogniser.close();
       return;
     }
     this.#made = made;
     this.#keepSound();
     this.ear.swap(made?.recogniser ?? this.parts.typed());
+  }
+
+  /** Nobody's profile costs no wait. */
+  async #earMade(makers: SoundMakers, chosen: Settings['recogniser']): Promise<EarMade | null> {
+    switch (chosen) {
+      case 'typed':
+        return null;
+      case 'own-model':
+        return makers.ownEar(this.tell);
+      case 'embedded': {
+        const made = makers.ear(this.#profile === '' ? null : await this.aidOf(this.#profile));
+        made.reading?.on((event) => {
+          if (event.type === 'unaided') this.unaided();
+        });
+        return made;
+      }
+    }
+  }
+
+  /** The ear for lines read aloud, once it is there; null where what listens cannot learn. */
+  async reading(): Promise<ReadingAloud | null> {
+    await this.#changing;
+    return this.#made?.reading ?? null;
   }
 
   /** A new model: what listens with the old one is made anew. */

@@ -1,4 +1,5 @@
 import type { RecogniserEvent } from '../core/ports';
+import type { ReadingEvent } from '../core/voice-profile/reading-aloud';
 import type { FromEar, ToEar } from './ear/messages';
 import { type Kept, keptAnswering } from './kept-answering';
 import { WorkerWatch } from './worker-watch';
@@ -15,7 +16,7 @@ export type EarLink = {
 export function earLink(
   makeWorker: () => Worker,
   onStart: (send: EarLink['send']) => void,
-  tell: (event: RecogniserEvent) => void,
+  tell: (event: RecogniserEvent | ReadingEvent) => void,
 ): EarLink {
   const watch = new WorkerWatch(performance.now());
   let worker: Worker | null = null;

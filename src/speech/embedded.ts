@@ -1,5 +1,7 @@
 import type { LiveGrammar } from '../core/language/grammar';
 import type { Recogniser, RecogniserEvent } from '../core/ports';
+import type { ReadingAloud, ReadingEvent } from '../core/voice-profile/reading-aloud';
+import type { HearingAid } from '../core/voice-profile/voice-profile';
 import type { EarLanguage } from './ear/messages';
 import { type EarLink, earLink } from './ear-link';
 import type { MicrophoneChoice } from './microphone';
@@ -12,18 +14,28 @@ export type EmbeddedSetup = {
   readonly modelBase: string;
   readonly language: EarLanguage;
   readonly microphone: MicrophoneChoice;
+  /** What reading aloud has taught about who speaks. */
+  readonly aid: HearingAid | null;
 };
 
-/** The recogniser, and the microphone's own stream for whoever records a note. */
+/** The recogniser, and the microphone's own stream for whoever records a note, and the same ear for lines read aloud. */
 export type EmbeddedRecogniser = Recogniser & {
   readonly stream: () => MediaStream | null;
   /** Whether its answers carry the sound of what was said. */
   readonly keepSound: (keep: boolean) => void;
+  readonly reading: ReadingAloud;
 };
 
 /** The recogniser that ships with the app: microphone, audio thread, and a worker with the ear in it. */
-export function embeddedRecogniser({ context, modelBase, language, microphone }: EmbeddedSetup): EmbeddedRecogniser {
+export function embeddedRecogniser({
+  context,
+  modelBase,
+  language,
+  microphone,
+  aid,
+}: EmbeddedSetup): EmbeddedRecogniser {
   const listeners = new Set<(event: RecogniserEvent) => void>();
+  const readers = new Set<(event: ReadingEvent) => void>();
   let link: EarLink | null = null;
   let grammar: LiveGrammar | null = null;
   let muted = false;
@@ -53,8 +65,10 @@ export function embeddedRecogniser({ context, modelBase, language, microphone }:
     tell(ready);
   };
 
-  const receive = (event: RecogniserEvent): void => {
-    if (event.type === 'ready') {
+  const receive = (event: RecogniserEvent | ReadingEvent): void => {
+    if (isOfReading(event)) {
+      for (const reader of readers) reader(event);
+    } else if (event.type === 'ready') {
       loaded = event;
       void listen();
     } else {
@@ -65,7 +79,7 @@ export function embeddedRecogniser({ context, modelBase, language, microphone }:
 
   const introduce = (send: EarLink['send']): void => {
     loaded = null;
-    send({ type: 'load', modelBase, language });
+    send({ type: 'load', modelBase, language, aid });
     if (grammar) send({ type: 'arm', grammar });
     if (muted) send({ type: 'mute', mute: 'deaf' });
     send({ type: 'keep-sound', keep: keepsSound });
@@ -96,14 +110,28 @@ export function embeddedRecogniser({ context, modelBase, language, microphone }:
       keepsSound = keep;
       link?.send({ type: 'keep-sound', keep });
     },
+    reading: {
+      read: (words) => link?.send({ type: 'read', words }),
+      learn: () => link?.send({ type: 'learn' }),
+      end: () => link?.send({ type: 'end-reading' }),
+      on: (listener) => {
+        readers.add(listener);
+        return () => readers.delete(listener);
+      },
+    },
     close: () => {
       link?.close();
       link = null;
       feed.close();
       listeners.clear();
+      readers.clear();
     },
   };
 }
+
+const OF_READING: ReadonlySet<string> = new Set<ReadingEvent['type']>(['line', 'lesson', 'reading-failed', 'unaided']);
+
+const isOfReading = (event: RecogniserEvent | ReadingEvent): event is ReadingEvent => OF_READING.has(event.type);
 
 function makeWorker(): Worker {
   return new Worker(new URL('./worker/ear-worker.ts', import.meta.url), { type: 'module', name: 'ear' });

@@ -38,6 +38,12 @@ export type UiEvent =
   | SettingChange
   | { readonly type: 'check-microphone' }
   | { readonly type: 'check-noise' }
+  /** Lines read aloud, so that the ear fits one person at one microphone. */
+  | { readonly type: 'reading-open' }
+  | { readonly type: 'reading-begin'; readonly person: string; readonly headset: string }
+  | { readonly type: 'reading-skip' }
+  | { readonly type: 'reading-close' }
+  | { readonly type: 'delete-voice'; readonly id: string }
   | { readonly type: 'try-voice' }
   | { readonly type: 'keep-storage' }
   | { readonly type: 'delete-everything' };

@@ -1,5 +1,7 @@
 import { fail, ok, type Result } from '../../core/result';
+import type { Bands } from './adapting/cepstra';
 import { type Engine, type EngineDecoder, type EngineSegment, type EngineSettings, openEngine } from './engine';
+import { type AdaptedMeans, useMeans } from './engine-means';
 import { fillerWord, isFiller, loopWords } from './filler';
 import { type SearchGraph, setSearchGraph } from './fsg';
 import type { EarModel, Lexicon } from './messages';
@@ -17,6 +19,14 @@ export type Hypothesis = {
   readonly words: readonly HeardWord[];
   /** The whole path's log likelihood in the engine's own unit, comparable only between decodes of the same sound. */
   readonly score: number;
+};
+
+/** One state of one phone, by the model's own number for its sound unit. */
+export type HeardState = {
+  readonly phone: string;
+  readonly unit: number;
+  readonly startFrame: number;
+  readonly frames: number;
 };
 
 export type DecoderFault =
@@ -53,13 +63,14 @@ export class Decoder {
 
   /**
    * `modelBase` holds the model's folder. `settings` are the engine's own; `features` replace what the model's
-   * feat_params.json would set over them.
+   * feat_params.json would set over them. `adapted` takes the place of its means.
    */
   static async load(
     modelBase: string,
     { folder, phones }: EarModel,
     settings: EngineSettings,
     features: EngineSettings,
+    adapted: AdaptedMeans | null = null,
   ): Promise<Result<Decoder, DecoderFault>> {
     try {
       const engine = await openEngine(modelBase);
@@ -67,10 +78,12 @@ export class Decoder {
       const original = decoder.init_featparams.bind(decoder);
       decoder.init_featparams = async () => {
         await original();
-        for (const [key, value] of Object.entries(features)) decoder.set_config(key, Number(value));
+        for (const [key, value] of Object.entries(features))
+          decoder.set_config(key, typeof value === 'string' ? value : Number(value));
       };
       // The model has no feature transform. Asking for one relies on the host answering 404, which many hosts do not.
       decoder.init_feat = async () => engine._decoder_init_feat_s3file(decoder.cdecoder, 0);
+      if (adapted) useMeans(engine, decoder, adapted);
       await decoder.initialize();
       return ok(new Decoder(engine, decoder, phones));
     } catch (error) {
@@ -146,6 +159,26 @@ export class Decoder {
     return this.#hypothesis();
   }
 
+  /** Which sound unit lay where in what was decoded last; needs a whole utterance. */
+  states(): readonly HeardState[] {
+    const words = this.#decoder.get_alignment({ align_level: 2 }).w ?? [];
+    return words.flatMap(({ w = [] }) =>
+      w.flatMap((phone) => (phone.w ?? []).map((state) => heardState(phone.t, state))),
+    );
+  }
+
+  /** The front end's band energies, as logarithms. */
+  bands(samples: Float32Array): Bands {
+    this.#freshFrontEnd();
+    const { data, nfr, nfeat } = this.#decoder.spectrogram(samples);
+    return { frames: nfr, bands: nfeat, values: data };
+  }
+
+  /** How strongly the front end lifts the higher cepstra. */
+  get lifter(): number {
+    return this.#decoder.get_config('lifter');
+  }
+
   /** Forgets the running cepstral mean: a new microphone, a new person, or a test that must stand alone. */
   async reset(): Promise<void> {
     await this.#decoder.reinitialize_audio();
@@ -190,6 +223,13 @@ const isWord = (text: string): boolean => !/^[<[(+]/.test(text);
 
 /** Second and later pronunciations are written "word(2)". */
 const stripped = (text: string): string => text.replaceAll(/\(\d+\)/g, '');
+
+const heardState = (phone: string, { t, b, d }: EngineSegment): HeardState => ({
+  phone,
+  unit: Number(t),
+  startFrame: Math.round(b * FRAMES_PER_SECOND),
+  frames: Math.round(d * FRAMES_PER_SECOND),
+});
 
 function heardWord({ t, b, d, p }: EngineSegment): HeardWord {
   const frames = Math.max(1, Math.round(d * FRAMES_PER_SECOND));

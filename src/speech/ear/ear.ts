@@ -1,6 +1,12 @@
 import type { LiveGrammar } from '../../core/language/grammar';
 import { withKnownWords } from '../../core/language/known-words';
 import type { RecogniserEvent } from '../../core/ports';
+import { fail, ok, type Result } from '../../core/result';
+import type { Lesson, LineHeard } from '../../core/voice-profile/reading-aloud';
+import type { HearingAid } from '../../core/voice-profile/voice-profile';
+import { type ModelFile, readAcoustics } from './adapting/acoustics';
+import { adaptedMeans } from './adapting/aided';
+import { VoiceLesson } from './adapting/voice-lesson';
 import { ArmedGrammar } from './armed-grammar';
 import { Decoder } from './decoder';
 import { Denoiser } from './denoiser';
@@ -18,6 +24,8 @@ export type EarHost = {
   /** The folder that holds the model folders: absolute, with a trailing slash. */
   readonly modelBase: string;
   readonly denoiserWasm: () => Promise<ArrayBuffer>;
+  /** A file of a model folder, from its address; fails as the host's own reading does. */
+  readonly modelFile: (address: string) => Promise<Uint8Array>;
   /** Stray words that people say all day and that sound like commands: listed, they are recognised and refused. */
   readonly decoys: readonly string[];
 };
@@ -48,6 +56,9 @@ export class Ear {
   #preRoll: EarFrame[] = [];
   #listening: Listening | null = null;
   #keepsSound = false;
+  #folder = '';
+  #isAided = false;
+  #lesson: { readonly lesson: VoiceLesson; readonly tell: (line: LineHeard) => void } | null = null;
 
   constructor(host: EarHost, tuning: Tuning = TUNING, observe: Observer = () => undefined) {
     this.#host = host;
@@ -56,9 +67,12 @@ export class Ear {
     this.#gate = new SpeechGate(tuning.gate);
   }
 
-  /** Loads model and denoiser; `msToLoad` is left 0, since the ear has no clock. */
-  async load({ model, lexicon }: EarLanguage): Promise<readonly RecogniserEvent[]> {
-    const loaded = await Decoder.load(this.#host.modelBase, model, this.#tuning.engine, this.#tuning.features);
+  /** Loads model and denoiser; `msToLoad` is left 0, since the ear has no clock. A profile that cannot be used is left aside. */
+  async load({ model, lexicon }: EarLanguage, aid: HearingAid | null = null): Promise<readonly RecogniserEvent[]> {
+    this.#folder = model.folder;
+    const adapted = aid && (await adaptedMeans(aid, model.folder, this.#file));
+    this.#isAided = adapted !== null;
+    const loaded = await Decoder.load(this.#host.modelBase, model, this.#tuning.engine, this.#tuning.features, adapted);
     if (!loaded.ok) return [{ type: 'failed', ...loaded.error }];
     const refused = loaded.value.addWords(lexicon);
     if (refused.length > 0) return [{ type: 'failed', code: 'model-broken', detail: `lexicon: ${refused.join(', ')}` }];
@@ -87,7 +101,7 @@ export class Ear {
   /** Takes effect at once, or at the end of the utterance being heard. */
   arm(live: LiveGrammar): readonly RecogniserEvent[] {
     this.#pending = live;
-    return this.#listening ? [] : this.#armPending();
+    return this.#listening || this.#lesson ? [] : this.#armPending();
   }
 
   /** `stop-only` still listens with the whole grammar, so that other words are not bent into a stop. */
@@ -112,6 +126,43 @@ export class Ear {
     this.#keepsSound = keep;
   }
 
+  /** Whether it listens with a person's profile. */
+  get isAided(): boolean {
+    return this.#isAided;
+  }
+
+  /**
+   * From now on a line is waited for instead of a command, and `tell` hears what became of it. The first call begins a
+   * lesson. An error is the text of what is wrong with the model.
+   */
+  async read(words: readonly string[], tell: (line: LineHeard) => void): Promise<Result<void, string>> {
+    const decoder = this.#decoder;
+    if (!decoder) return fail('the ear is not there yet');
+    const strange = words.filter((word) => !decoder.knows(word));
+    if (strange.length > 0) return fail(`no pronunciation: ${strange.join(', ')}`);
+    if (!this.#lesson) {
+      const acoustics = await readAcoustics(this.#file);
+      if (!acoustics.ok) return acoustics;
+      this.#abandon();
+      this.#lesson = { lesson: new VoiceLesson(decoder, acoustics.value, this.#folder, this.#tuning), tell };
+    }
+    this.#lesson.lesson.expect(words);
+    return ok(undefined);
+  }
+
+  /** What the lines have taught so far; null while none was waited for, or too few were good. */
+  learn(): Lesson | null {
+    const lesson = this.#lesson?.lesson.learn();
+    return lesson?.ok ? lesson.value : null;
+  }
+
+  /** Back to commands. What was learned is gone unless it was asked for. */
+  endReading(): readonly RecogniserEvent[] {
+    this.#lesson = null;
+    this.#recognition?.arm();
+    return this.#armPending();
+  }
+
   push(block: Float32Array): readonly RecogniserEvent[] {
     return (this.#frontEnd?.push(block) ?? []).flatMap((frame) => this.#hear(frame));
   }
@@ -120,7 +171,7 @@ export class Ear {
     const level = this.#meter.push(frame.raw);
     const meter: RecogniserEvent[] =
       this.#frame % this.#tuning.timing.levelEvery === 0 ? [{ type: 'level', ...level }] : [];
-    const events = this.#deaf() ? [] : this.#attend(frame, level);
+    const events = this.#deaf() ? [] : this.#lesson ? this.#readAlong(frame, level) : this.#attend(frame, level);
     this.#frame += 1;
     return [...meter, ...events];
   }
@@ -152,6 +203,14 @@ export class Ear {
       early.mayAnswer(utterance.frames, this.#gate.silentFrames, partial);
     return done ? this.#close(utterance) : this.#partial(listening, partial.words);
   }
+
+  #readAlong(frame: EarFrame, level: Level): readonly RecogniserEvent[] {
+    const heard = this.#lesson?.lesson.push(frame, level);
+    if (heard) this.#lesson?.tell(heard);
+    return [];
+  }
+
+  readonly #file: ModelFile = (name) => this.#host.modelFile(`${this.#host.modelBase}${this.#folder}/${name}`);
 
   #open(frame: EarFrame, level: Level): void {
     const utterance = new Utterance(this.#frame - this.#preRoll.length);

@@ -21,6 +21,9 @@ export type Engine = {
   readonly _decoder_init_fe: (decoder: number) => number;
   readonly _acmod_reinit_feat: (acousticModel: number, frontEnd: number, features: number) => number;
   readonly _decoder_init_feat_s3file: (decoder: number, file: number) => number;
+  readonly _s3file_init: (bytes: number, length: number) => number;
+  /** Means, variances, mixture weights in full or 0, and as one byte each. */
+  readonly _load_gmm: (decoder: number, means: number, variances: number, full: number, weights: number) => number;
   readonly Decoder: new (settings: EngineSettings) => EngineDecoder;
 };
 
@@ -31,6 +34,7 @@ export type EngineDecoder = {
   readonly cacmod: number;
   init_featparams: () => Promise<unknown>;
   init_feat: () => Promise<number>;
+  load_gmm: () => Promise<void>;
   readonly get_config: (key: string) => number;
   readonly set_config: (key: string, value: string | number) => boolean;
   readonly initialize: () => Promise<void>;
@@ -39,13 +43,29 @@ export type EngineDecoder = {
   readonly stop: () => void;
   readonly process_audio: (samples: Float32Array, noSearch: boolean, wholeUtterance: boolean) => number;
   readonly get_text: () => string;
-  readonly get_alignment: () => { readonly w?: readonly EngineSegment[] };
+  /** Level 0 has words, level 2 also their phones and those's states. */
+  readonly get_alignment: (options?: { readonly align_level: 0 | 2 }) => { readonly w?: readonly EngineSegment[] };
+  /** The logarithm of the energy in each band of the front end's filters, frame after frame. */
+  readonly spectrogram: (samples: Float32Array) => {
+    readonly data: Float32Array;
+    readonly nfr: number;
+    readonly nfeat: number;
+  };
   readonly lookup_word: (word: string) => string | null;
   readonly add_words: (...words: readonly (readonly [string, string])[]) => void;
 };
 
-/** Text, beginning and duration in seconds, and 1.0001 to the power of the word's score, to three decimals. */
-export type EngineSegment = { readonly t: string; readonly b: number; readonly d: number; readonly p: number };
+/**
+ * Text, beginning and duration in seconds, 1.0001 to the power of the word's score, to three decimals, and what it is made
+ * of. The text of a state is the number of its sound unit.
+ */
+export type EngineSegment = {
+  readonly t: string;
+  readonly b: number;
+  readonly d: number;
+  readonly p: number;
+  readonly w?: readonly EngineSegment[];
+};
 
 /** `modelBase` is the folder that holds the model folders, with a trailing slash. */
 export async function openEngine(modelBase: string): Promise<Engine> {

@@ -1,6 +1,6 @@
-import type { WordGraph } from '../../core/language/word-graph';
 import type { Decoder } from './decoder';
 import { EAR_FRAME } from './front-end';
+import { oneWay } from './one-way';
 import type { Tuning } from './tuning';
 import type { Utterance } from './utterance';
 
@@ -28,7 +28,7 @@ export class LoneStop {
     const { loneStop, ownCost, spread } = this.#tuning;
     const frames = sound.length / EAR_FRAME;
     if (frames > loneStop.longestFrames || utterance.voice < loneStop.leastVoice) return null;
-    this.#decoder.search({ commands: only(this.#word), decoys: [], filler: null });
+    this.#decoder.search({ commands: oneWay([this.#word]), decoys: [], filler: null });
     const { words, score } = this.#decoder.decodeWhole(sound);
     const [word] = words;
     if (!word || word.frames > loneStop.longestWordFrames) return null;
@@ -39,10 +39,3 @@ export class LoneStop {
     return room < 0 ? null : { words: this.#word, score: Math.min(1, 0.5 + room / (2 * spread)) };
   }
 }
-
-const only = (word: string): WordGraph => ({
-  states: [
-    { isEnd: false, next: new Map([[word, 1]]) },
-    { isEnd: true, next: new Map() },
-  ],
-});

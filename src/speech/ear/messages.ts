@@ -1,5 +1,7 @@
 import type { LiveGrammar } from '../../core/language/grammar';
 import type { RecogniserEvent } from '../../core/ports';
+import type { ReadingEvent } from '../../core/voice-profile/reading-aloud';
+import type { HearingAid } from '../../core/voice-profile/voice-profile';
 
 /** How the ear behaves while the voice speaks: deaf, or awake to "stop" alone where the track cancels echo. */
 export type Mute = 'deaf' | 'stop-only';
@@ -11,6 +13,8 @@ export type ToEar =
       /** Absolute, with a trailing slash: a worker resolves relative addresses against its own script. */
       readonly modelBase: string;
       readonly language: EarLanguage;
+      /** What reading aloud has taught about who speaks. */
+      readonly aid: HearingAid | null;
     }
   /** Carries the port the worklet's blocks arrive on; a new microphone sends a new one. */
   | { readonly type: 'listen'; readonly sampleRate: number; readonly blocks: BlockPort }
@@ -19,11 +23,15 @@ export type ToEar =
   | { readonly type: 'unmute' }
   /** Whether answers carry the sound they were made from; they do not at first. */
   | { readonly type: 'keep-sound'; readonly keep: boolean }
+  /** A line to be read aloud, instead of commands; what the lines teach; and back to commands. */
+  | { readonly type: 'read'; readonly words: readonly string[] }
+  | { readonly type: 'learn' }
+  | { readonly type: 'end-reading' }
   | { readonly type: 'stop' }
   | { readonly type: 'ping'; readonly id: number };
 
-/** What the worker answers: the port's own events, and the watchdog's. */
-export type FromEar = RecogniserEvent | { readonly type: 'pong'; readonly id: number };
+/** What the worker answers: the port's own events, the watchdog's, and what comes of reading aloud. */
+export type FromEar = RecogniserEvent | { readonly type: 'pong'; readonly id: number } | ReadingEvent;
 
 /** What the ear must know of a language before it is told what can be said. */
 export type EarLanguage = { readonly model: EarModel; readonly lexicon: Lexicon };

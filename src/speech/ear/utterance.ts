@@ -3,6 +3,8 @@ import type { Level } from './level-meter';
 
 /** A frame counts as spoken from this probability of a voice on. */
 const VOICED = 0.5;
+/** So many clipped frames may be a knock at the microphone. */
+const KNOCK = 3;
 
 /** One stretch of speech as it is collected: its sound, its loudness, and where in the stream it lies. */
 export class Utterance {
@@ -12,6 +14,8 @@ export class Utterance {
   #lastVoiced = 0;
   #loudest = Number.NEGATIVE_INFINITY;
   #floor = 0;
+  #clipped = 0;
+  #voicedDb = 0;
 
   constructor(startFrame: number) {
     this.startFrame = startFrame;
@@ -20,7 +24,11 @@ export class Utterance {
   push(samples: Float32Array, level: Level, voice: number): void {
     this.#blocks.push(samples);
     this.#voices.push(voice);
-    if (voice >= VOICED) this.#lastVoiced = this.#blocks.length;
+    if (voice >= VOICED) {
+      this.#lastVoiced = this.#blocks.length;
+      this.#voicedDb += level.db;
+    }
+    if (level.clipped) this.#clipped += 1;
     this.#loudest = Math.max(this.#loudest, level.db);
     this.#floor = level.floorDb;
   }
@@ -59,6 +67,16 @@ export class Utterance {
   /** How far its loudest frame stands out of the room. */
   get snrDb(): number {
     return this.#loudest - this.#floor;
+  }
+
+  /** Mean level of its voiced frames, and of the room under it, in decibels below full scale. */
+  get loudness(): { readonly voiceDb: number; readonly noiseDb: number } {
+    return { voiceDb: this.#voicedDb / Math.max(1, this.voicedFrames), noiseDb: this.#floor };
+  }
+
+  /** Whether the microphone gave all it could more than once: one knock is no loud voice. */
+  get isClipped(): boolean {
+    return this.#clipped > KNOCK;
   }
 
   /** Its sound up to so many frames after the last voice. */

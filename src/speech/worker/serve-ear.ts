@@ -20,8 +20,9 @@ export function serveEar(scope: DedicatedWorkerGlobalScope, host: Omit<EarHost, 
         const began = performance.now();
         ear = new Ear({ ...host, modelBase: message.modelBase });
         const msToLoad = (): number => Math.round(performance.now() - began);
-        const events = await ear.load(message.language);
+        const events = await ear.load(message.language, message.aid);
         for (const event of events) post(event.type === 'ready' ? { ...event, msToLoad: msToLoad() } : event);
+        if (message.aid?.means && !ear.isAided) post({ type: 'unaided' });
         return;
       }
       case 'listen': {
@@ -43,6 +44,17 @@ export function serveEar(scope: DedicatedWorkerGlobalScope, host: Omit<EarHost, 
         return;
       case 'keep-sound':
         ear?.keepSound(message.keep);
+        return;
+      case 'read': {
+        const reads = await ear?.read(message.words, (heard) => post({ type: 'line', heard }));
+        if (reads?.ok === false) post({ type: 'reading-failed', detail: reads.error });
+        return;
+      }
+      case 'learn':
+        post({ type: 'lesson', lesson: ear?.learn() ?? null });
+        return;
+      case 'end-reading':
+        ear?.endReading().forEach(post);
         return;
       case 'stop':
         silence();

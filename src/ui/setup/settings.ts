@@ -22,6 +22,8 @@ export type Settings = {
   readonly recogniser: 'embedded' | 'own-model' | 'typed';
   /** Whether the sound of what was heard is kept with its job. */
   readonly keepHeard: boolean;
+  /** Whose voice at which microphone the embedded recogniser is fitted to, by id; empty for nobody's. */
+  readonly voiceProfile: string;
 };
 
 /** One setting and its new value, kept together by type. */

@@ -1,3 +1,4 @@
+import type { ReadingView, VoiceLine } from '../../core/voice-profile/reading-view';
 import type { OnUi } from '../events';
 import { useWords } from '../words/words-context';
 import { About, type Acknowledgement } from './about';
@@ -10,6 +11,7 @@ import { ScreenSetup } from './screen-setup';
 import type { Settings } from './settings';
 import { type OfflineState, StorageSetup, type StorageState } from './storage-setup';
 import { type VoiceChoice, VoiceSetup } from './voice-setup';
+import { VoicesSetup } from './voices-setup';
 import { WrenchSetup } from './wrench-setup';
 import './setup.css';
 
@@ -23,6 +25,8 @@ export type SetupProps = {
   readonly microphone?: MicrophoneCheck;
   readonly noise?: NoiseCheck;
   readonly model?: ModelState;
+  readonly voices?: readonly VoiceLine[];
+  readonly reading?: ReadingView;
   /** The voices of the machine itself; none where the browser has none that works without a network. */
   readonly systemVoices?: readonly VoiceChoice[];
   readonly storage?: StorageState;
@@ -51,6 +55,13 @@ export function Setup(props: SetupProps & { readonly on: OnUi }) {
         microphone={props.microphone ?? { state: 'unchecked' }}
         noise={props.noise ?? { state: 'unchecked' }}
         model={props.model ?? null}
+        on={on}
+      />
+      <VoicesSetup
+        voices={props.voices ?? []}
+        chosen={settings.voiceProfile}
+        people={settings.people}
+        reading={props.reading ?? { state: 'closed' }}
         on={on}
       />
       <PedalKeys />
