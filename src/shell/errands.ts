@@ -55,11 +55,11 @@ export async function beginTour(rooms: Rooms, document: string): Promise<boolean
 
 /** Clears this machine; false where another tab is writing, or a job would not go. */
 export async function deleteEverything(rooms: Rooms): Promise<boolean> {
-  const { jobs, library, models, voices, notices, say } = rooms;
+  const { jobs, library, models, setup, notices, say } = rooms;
   if (!(await jobs.removeAll())) return false;
   await library.removeOwn();
   await models.clear();
-  await (await voices.desk()).clear();
+  await (await setup.desk()).voices.clear();
   notices.news('deleted', say('everything-deleted'));
   return true;
 }

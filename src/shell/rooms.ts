@@ -17,11 +17,10 @@ import { ProcedureDesk } from './procedure-desk';
 import { PushToTalk } from './push-to-talk';
 import { RecordRoom } from './record-room';
 import { Seat } from './seat';
+import { SetupRoom } from './setup-room';
 import type { ShellParts } from './shell-parts';
 import { Sound } from './sound';
-import { SoundChecks } from './sound-checks';
 import { StorageWatch } from './storage-watch';
-import { VoiceRoom } from './voice-room';
 import { Writing } from './writing';
 
 /** Everyone who answers something that is done on a screen. */
@@ -43,10 +42,9 @@ export type Rooms = {
   readonly clips: Clips;
   /** Fetched when the first clip of what was heard is kept or looked for. */
   readonly heardClips: () => Promise<HeardClips>;
-  readonly checks: SoundChecks;
   readonly storage: StorageWatch;
   readonly models: ModelDesk;
-  readonly voices: VoiceRoom;
+  readonly setup: SetupRoom;
 };
 
 type Hooks = {
@@ -74,8 +72,8 @@ export function roomsOf(parts: ShellParts, { settings, perform, choose, changed 
     parts.sound,
     settings,
     (news) => models.tell(news),
-    async (id) => (await voices.desk()).aid(id),
-    () => void voices.desk().then((desk) => desk.unaided()),
+    async (id) => (await setup.desk()).voices.aid(id),
+    () => void setup.desk().then(({ voices }) => voices.unaided()),
   );
   sound.ear.on(({ type }) => {
     if (type === 'ready' || type === 'failed') notices.clear('model-loading');
@@ -88,24 +86,21 @@ export function roomsOf(parts: ShellParts, { settings, perform, choose, changed 
   const library = new Library(tongue.profile.code, store, parts.documents, changed);
   const writing = new Writing(parts.lock, say, notices, () => void jobs.look().then(changed));
   const jobs = new Jobs({ parts, host, seat, library, writing, notices, say });
-  const voices = new VoiceRoom(
-    (lines) => ({
-      store,
-      newId,
-      say,
-      notices,
-      after,
-      changed,
-      lines,
-      choose,
-      now: clock.wall,
-      chosen: () => settings().voiceProfile,
-      ear: sound.ear,
-      reading: () => sound.reading(),
-      grammar: () => grammarOf('stop'),
-    }),
-    parts.words,
-  );
+  const setup = new SetupRoom({
+    store,
+    newId,
+    say,
+    notices,
+    after,
+    changed,
+    choose,
+    words: parts.words,
+    now: clock.wall,
+    chosen: () => settings().voiceProfile,
+    ear: sound.ear,
+    reading: () => sound.reading(),
+    grammar: () => grammarOf('tell-next', 'tell-place'),
+  });
   const leave = async (id: string): Promise<void> => {
     if (seat.open?.card.id === id) await seat.leave();
   };
@@ -147,9 +142,8 @@ export function roomsOf(parts: ShellParts, { settings, perform, choose, changed 
     record: new RecordRoom(words),
     heardClips,
     clips: new Clips({ ...clipHost, stopOnly: () => grammarOf('stop') }),
-    checks: new SoundChecks({ ear: sound.ear, after, grammar: () => grammarOf('tell-next', 'tell-place'), changed }),
     storage: new StorageWatch(store, say, notices),
     models,
-    voices,
+    setup,
   };
 }

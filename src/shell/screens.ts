@@ -21,7 +21,7 @@ export type Shown = {
 
 /** What is on the screen, from what everybody has. Where there is no job to show, the list of jobs stands in. */
 export function screenOf(shown: Shown, rooms: Rooms, parts: ShellParts): Screen {
-  const { jobs, library, sound, checks, storage } = rooms;
+  const { jobs, library, sound, storage } = rooms;
   const procedures = library.ready;
   const lines = jobs.rows.map(({ card, head }) => ({ card, entries: head.seq, place: null }));
   const { people } = shown.settings;
@@ -54,12 +54,10 @@ export function screenOf(shown: Shown, rooms: Rooms, parts: ShellParts): Screen 
         languages: parts.languages,
         spoken: parts.tongue.profile.code,
         builtInVoice: parts.tongue.profile.builtInVoice,
-        microphone: checks.microphone,
-        noise: checks.noise,
         systemVoices: shown.systemVoices,
         acknowledgements: shown.acknowledgements,
         model: rooms.models.state,
-        ...rooms.voices.shown(),
+        ...rooms.setup.shown(),
         storage: storage.state,
         offline: shown.offline,
       };

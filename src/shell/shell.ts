@@ -113,7 +113,7 @@ export class Shell {
   };
 
   async #answer(event: UiEvent): Promise<void> {
-    const { jobs, seat, notices, talk, library, procedures, imports, checks, storage, sound, voices } = this.#rooms;
+    const { jobs, seat, notices, talk, library, procedures, imports, storage, sound, setup } = this.#rooms;
     // These come from inside a tap or a key, where the browser lets sound begin.
     if (NEEDS_SOUND.has(event.type)) await this.#openSound();
     switch (event.type) {
@@ -183,15 +183,15 @@ export class Shell {
         if (event.key === 'language') return this.#changeLanguage();
         return event.key === 'wrenches' ? seat.wrenchesChanged() : undefined;
       case 'check-microphone':
-        return checks.checkMicrophone();
+        return (await setup.desk()).checks.checkMicrophone();
       case 'check-noise':
-        return checks.checkNoise();
+        return (await setup.desk()).checks.checkNoise();
       case 'reading-open':
       case 'reading-begin':
       case 'reading-skip':
       case 'reading-close':
       case 'delete-voice':
-        return (await voices.desk()).answer(event);
+        return (await setup.desk()).voices.answer(event);
       case 'try-voice': {
         const { spoken } = this.parts.tongue.phrase([reply('demonstration', {})]);
         sound.voice.hush();
@@ -232,7 +232,7 @@ export class Shell {
   }
 
   async #go(name: ScreenName): Promise<void> {
-    const { jobs, storage, notices, voices } = this.#rooms;
+    const { jobs, storage, notices, setup } = this.#rooms;
     // Told about the screen that is being left.
     for (const id of ['job', 'file', 'export']) notices.clear(id);
     await this.#record.toOpenJob();
@@ -240,7 +240,7 @@ export class Shell {
     if (name === 'jobs' || name === 'start') await jobs.look();
     if (name !== 'setup') return;
     await storage.look();
-    await (await voices.desk()).look();
+    await (await setup.desk()).voices.look();
     this.#acknowledgements = await this.parts.acknowledgements();
   }
 
