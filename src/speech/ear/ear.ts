@@ -16,7 +16,7 @@ import { type Level, LevelMeter } from './level-meter';
 import type { EarLanguage, Mute } from './messages';
 import { type Observer, Recognition } from './recognition';
 import { SpeechGate } from './speech-gate';
-import { TUNING, type Tuning } from './tuning';
+import { aidedTuning, TUNING, type Tuning } from './tuning';
 import { mixed, Utterance } from './utterance';
 
 /** What differs between a browser worker and Node. */
@@ -38,7 +38,7 @@ type Listening = { readonly utterance: Utterance; readonly early: EarlyAnswer; p
  */
 export class Ear {
   readonly #host: EarHost;
-  readonly #tuning: Tuning;
+  #tuning: Tuning;
   readonly #observe: Observer;
   readonly #gate: SpeechGate;
   #decoder: Decoder | null = null;
@@ -72,6 +72,7 @@ export class Ear {
     this.#folder = model.folder;
     const adapted = aid && (await adaptedMeans(aid, model.folder, this.#file));
     this.#isAided = adapted !== null;
+    if (adapted) this.#tuning = aidedTuning(this.#tuning);
     const loaded = await Decoder.load(this.#host.modelBase, model, this.#tuning.engine, this.#tuning.features, adapted);
     if (!loaded.ok) return [{ type: 'failed', ...loaded.error }];
     const refused = loaded.value.addWords(lexicon);
