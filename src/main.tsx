@@ -93,7 +93,12 @@ const shell = new Shell({
             microphone: MICROPHONE,
             aid,
           });
-          return { recogniser, microphone: recogniser.stream, keepSound: recogniser.keepSound, reading: recogniser.reading };
+          return {
+            recogniser,
+            microphone: recogniser.stream,
+            keepSound: recogniser.keepSound,
+            reading: recogniser.reading,
+          };
         },
         ownEar: async (onNews) => {
           const { voskRecogniser } = await import('./speech/vosk/recogniser');

@@ -121,40 +121,40 @@ describe('lines read aloud', () => {
 
 describe('a reading ends in words', () => {
   test.each([
-    { what: 'another recogniser listens', why: 'other-recogniser', parts: { isOther: true }, then: () => undefined },
+    { what: 'another recogniser listens', why: 'other-recogniser', parts: { isOther: true }, happens: () => undefined },
     {
       what: 'the browser refuses the microphone',
       why: 'refused',
       parts: {},
-      then: (real: FakeEar) => real.tell({ type: 'failed', code: 'microphone-refused', detail: '' }),
+      happens: (real: FakeEar) => real.tell({ type: 'failed', code: 'microphone-refused', detail: '' }),
     },
     {
       what: 'the microphone is gone',
       why: 'no-microphone',
       parts: {},
-      then: (real: FakeEar) => real.tell({ type: 'failed', code: 'microphone-lost', detail: '' }),
+      happens: (real: FakeEar) => real.tell({ type: 'failed', code: 'microphone-lost', detail: '' }),
     },
     {
       what: 'too few lines were good',
       why: 'too-few',
       parts: {},
-      then: (_: FakeEar, reader: FakeReader) => reader.tell({ type: 'lesson', lesson: null }),
+      happens: (_: FakeEar, reader: FakeReader) => reader.tell({ type: 'lesson', lesson: null }),
     },
     {
       what: 'the model cannot be adapted',
       why: 'model',
       parts: {},
-      then: (_: FakeEar, reader: FakeReader) => reader.tell({ type: 'reading-failed', detail: 'mdef' }),
+      happens: (_: FakeEar, reader: FakeReader) => reader.tell({ type: 'reading-failed', detail: 'mdef' }),
     },
     {
       what: 'the store refuses',
       why: 'not-kept',
       parts: { canKeep: false },
-      then: (_: FakeEar, reader: FakeReader) => reader.tell({ type: 'lesson', lesson: LESSON }),
+      happens: (_: FakeEar, reader: FakeReader) => reader.tell({ type: 'lesson', lesson: LESSON }),
     },
-  ])('where $what', async ({ why, parts, then }) => {
+  ])('where $what', async ({ why, parts, happens }) => {
     const { real, reader, session } = await reading(parts);
-    then(real, reader);
+    happens(real, reader);
     await settled();
     expect(session.view).toEqual({ state: 'failed', why });
   });
