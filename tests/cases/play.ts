@@ -13,12 +13,11 @@ import { type BoltState, boltState } from '../../src/core/job/tightening';
 import { isTimeAsked } from '../../src/core/job/time-gate';
 import { checkProcedure } from '../../src/core/procedure/check-procedure';
 import type { Procedure } from '../../src/core/procedure/procedure';
+import type { Tongue } from '../../src/core/tongue';
 import { type Hearing, hearing, staleHearing } from '../../src/machine/hearing';
 import { Driver, pathOf, type Snapshot } from '../machine/driver';
 import { wayForward } from '../machine/way-forward';
 import type { Case, Event, Final, Outcome } from './case';
-
-const tongue = readTongue('en');
 
 /** One event with what was said to it in words. */
 export type Turn = Outcome & { readonly spoken: string; readonly shown: string };
@@ -28,6 +27,7 @@ const SECONDS = 1000;
 /** A session with the real language, decisions and machine, and nothing else: no ear, no voice, no disk. */
 export class Session {
   private readonly driver: Driver;
+  private readonly tongue: Tongue;
   private snapshot: Snapshot;
   private mono = 0;
   private session = 1;
@@ -35,7 +35,9 @@ export class Session {
   private revisionBefore = '';
 
   constructor({ procedure, people, start }: Case) {
-    this.driver = new Driver(documentOf(procedure));
+    const document = documentOf(procedure);
+    this.tongue = tongueOf(document.language);
+    this.driver = new Driver(document);
     this.snapshot = this.driver.begin([{ kind: 'session-opened' }], this.now(), people).snapshot;
     if (start !== undefined) this.goTo(start);
     this.beginning = this.job;
@@ -100,9 +102,11 @@ export class Session {
 
   private hear(said: string, words: string, isLate: boolean): Turn {
     const revision = revisionOf(this.job);
-    const live = tongue.liveGrammar(offersOf(this.job), revision);
+    const live = this.tongue.liveGrammar(offersOf(this.job), revision);
     if (isLate && this.revisionBefore === revision) throw new Error(`"${words}" is not late: nothing has changed`);
-    const what = isLate ? staleHearing(live, words, tongue.interpret) : hearing(tongue.interpret(live, words));
+    const what = isLate
+      ? staleHearing(live, words, this.tongue.interpret)
+      : hearing(this.tongue.interpret(live, words));
     const decision = this.take(what);
     this.revisionBefore = revision;
     return this.turn(said, what.kind === 'command' ? what.command.rule : `rejected: ${what.why}`, decision);
@@ -117,8 +121,17 @@ export class Session {
 
   private turn(said: string, heard: string, { verdict, replies }: Decision): Turn {
     const codes = replies.map((r) => r.code).join(' ');
-    return { said, heard, verdict, replies: codes, node: this.node, ...tongue.phrase(replies) };
+    return { said, heard, verdict, replies: codes, node: this.node, ...this.tongue.phrase(replies) };
   }
+}
+
+const tongues = new Map<string, Tongue>();
+
+/** Read once each: there are many sessions. */
+function tongueOf(language: string): Tongue {
+  const tongue = tongues.get(language) ?? readTongue(language);
+  tongues.set(language, tongue);
+  return tongue;
 }
 
 function documentOf(name: string): Procedure {

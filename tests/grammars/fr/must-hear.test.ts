@@ -188,6 +188,7 @@ describe('numbers', () => {
     ['septante', 70],
     ['soixante et onze', 71],
     ['septante et un', 71],
+    ['quarante et un', 41],
     ['soixante dix neuf', 79],
     ['quatre vingt', 80],
     ['quatre vingts', 80],

@@ -39,6 +39,7 @@ test.each<readonly [words: string, why: string]>([
   ['laisse tomber', 'half of the phrase, and talk'],
   ['boulon sept terminé boulon huit terminé', 'two things'],
   ['le tuyau de retour', 'a thing, nothing said about it'],
+  ['boulon une terminé', 'all but "boulon deux terminé"'],
   ["j'ai enlevé la conduite", 'nothing of this job'],
   ['rallonge montée', 'how long?'],
   ['rallonge de deux pouces', 'the end of a question'],
