@@ -1,6 +1,7 @@
 import { escaped } from '../drawing/escaped';
 import { type CardSection, cardSections } from './card-sections';
 import { type CardWords, say } from './card-words';
+import { heldTogether } from './held-together';
 import type { JobCard } from './job-card';
 
 /** Black on white, boxes wide enough for a pencil; a table is never parted from its heading by the end of a page. */
@@ -59,6 +60,6 @@ function sectionHtml({ title, groups, tick, write }: CardSection): string {
 }
 
 const rowHtml = (row: readonly string[], tick: boolean, write: boolean): string =>
-  `<tr>${tick ? '<td class="tick"></td>' : ''}${row.map((cell) => `<td>${escaped(cell)}</td>`).join('')}${
+  `<tr>${tick ? '<td class="tick"></td>' : ''}${row.map((cell) => `<td>${escaped(heldTogether(cell))}</td>`).join('')}${
     write ? '<td class="write"></td>' : ''
   }</tr>`;

@@ -1,5 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import type { CardSection } from '../../core/card/card-sections';
+import { heldTogether } from '../../core/card/held-together';
 import type { OnUi } from '../events';
 import { usePaperHead } from '../paper-head';
 import { ScrollArea } from '../scroll-area';
@@ -100,7 +101,7 @@ function Table({ label, groups, section: { tick, write } }: TableProps) {
                 )}
                 {tick && <td class="card-tick" />}
                 {row.map((cell, column) => (
-                  <td key={`${column} ${cell}`}>{cell}</td>
+                  <td key={`${column} ${cell}`}>{heldTogether(cell)}</td>
                 ))}
                 {write && <td class="card-write" />}
               </tr>

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { readCardWords } from '../../../src/cli/tongue-files';
 import { cardHtml } from '../../../src/core/card/card-html';
 import { cardText } from '../../../src/core/card/card-text';
+import { heldTogether } from '../../../src/core/card/held-together';
 import { jobCard } from '../../../src/core/card/job-card';
 import { checkProcedure } from '../../../src/core/procedure/check-procedure';
 import type { Procedure } from '../../../src/core/procedure/procedure';
@@ -142,4 +143,14 @@ describe('as a page', () => {
       else expect(open.pop()).toBe(name);
     expect(open).toEqual([]);
   });
+});
+
+test.each([
+  ['again 12 N·m (106 lbf·in)', 'again 12\u00a0N·m (106\u00a0lbf·in)'],
+  ['small torque wrench, 10 mm', 'small torque wrench, 10\u00a0mm'],
+  ['at most 105 °C (221 °F)', 'at most 105\u00a0°C (221\u00a0°F)'],
+  ['order 1 2 3 14', 'order 1 2 3 14'],
+  ['90° [85–95] in 2 swings', '90° [85–95] in 2\u00a0swings'],
+])('%s keeps each figure with its unit', (text, held) => {
+  expect(heldTogether(text)).toBe(held);
 });
