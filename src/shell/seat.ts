@@ -43,10 +43,13 @@ export class Seat {
   /** Sits down at a job that was opened, or tells why it could not be. */
   take(opened: Result<OpenJob, OpenFault>): boolean {
     if (!opened.ok) {
-      this.notices.trouble('job', openFaultWords(opened.error, this.say));
+      // Its record is shown instead, and showing that a log is sound takes back what was said of the job.
+      const about = opened.error.code === 'other-language' ? 'language' : 'job';
+      this.notices.trouble(about, openFaultWords(opened.error, this.say));
       return false;
     }
     this.notices.clear('job');
+    this.notices.clear('language');
     void this.leave();
     this.#sit(opened.value);
     return true;

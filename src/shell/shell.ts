@@ -234,7 +234,7 @@ export class Shell {
   async #go(name: ScreenName): Promise<void> {
     const { jobs, storage, notices, setup } = this.#rooms;
     // Told about the screen that is being left.
-    for (const id of ['job', 'file', 'export']) notices.clear(id);
+    for (const id of ['job', 'language', 'file', 'export']) notices.clear(id);
     await this.#record.toOpenJob();
     this.#screen = name;
     if (name === 'jobs' || name === 'start') await jobs.look();
