@@ -23,6 +23,11 @@ export type Samples = {
   readonly lone: readonly string[];
   /** Pairs of bolts up to ten that sound alike: the echo of the number and taking it back hold them apart. */
   readonly alike: readonly string[];
+  /**
+   * Values that sound alike in some place of a shipped procedure. The reply names each at once, so that the ear is
+   * corrected by "take that back" before the next word.
+   */
+  readonly namedByTheReply: readonly string[];
 };
 
 export type LanguageUnderTest = {

@@ -24,4 +24,13 @@ export const SAMPLES: Samples = {
     'un / deux',
     'un / dix',
   ],
+  namedByTheReply: [
+    'bolt-done bolt: deux / un',
+    'bolts-done from: deux / un',
+    'bolts-done to: deux / un',
+    'not-sure bolt: deux / un',
+    'bolt-replaced bolt: deux / un',
+    'so-far degrees',
+    'past-by degrees',
+  ],
 };
