@@ -121,6 +121,26 @@ test.each(['well', 'never-ends'] as const)(
   },
 );
 
+describe('a language that the machine has no voice of', () => {
+  test('is left to the mouth behind, and no voice of another language reads it', async () => {
+    const synth = new Synth('well');
+    const instead: string[] = [];
+    const behind = silentMouth({ pace: 'as-spoken', said: (text) => instead.push(text) });
+    const french = { code: 'fr', breath: PLAIN_BREATH };
+    const voice = systemVoice(clock, () => ({ voiceUri: 'near', rate: 1 }), french, behind, asBrowser(synth));
+    voice.say({ id: 'un', text: 'Boulon un.', priority: 'normal' });
+    await vi.runAllTimersAsync();
+    expect(synth.done).toEqual([]);
+    expect(instead).toEqual(['Boulon un.']);
+  });
+
+  test('has one as soon as it is installed, however its tag is written', async () => {
+    const synth = new Synth('well');
+    synth.voices = [...VOICES, { voiceURI: 'proche', name: 'Proche', lang: 'fr_CA', localService: true }];
+    expect(await systemVoices('fr', asBrowser(synth))).toEqual([{ uri: 'proche', name: 'Proche', language: 'fr-CA' }]);
+  });
+});
+
 describe('the voices to choose from', () => {
   test('are English ones on this machine', async () => {
     expect(await systemVoices('en', asBrowser(new Synth('well')))).toEqual([

@@ -94,8 +94,8 @@ const documentPhrase = (text: string, words: SpeechWords): Phrased => ({
 
 function counted(said: Said | undefined, value: Phrased, noun: Noun, words: SpeechWords): Phrased {
   if (said?.kind !== 'count') return value;
-  if (said.value === 0) return { spoken: `${words.none} ${noun.many}`, shown: `${words.none} ${noun.many}` };
   const isOne = words.numbers.singular === 'one' ? said.value === 1 : said.value < 2;
   const form = isOne ? noun.one : noun.many;
+  if (said.value === 0) return { spoken: `${words.none} ${form}`, shown: `${words.none} ${form}` };
   return { spoken: `${value.spoken} ${form}`, shown: `${value.shown} ${form}` };
 }
