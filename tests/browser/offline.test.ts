@@ -43,6 +43,33 @@ describe.skipIf(!chromiumPath)('without a network', ONCE_MORE, () => {
     expect(missing).toEqual({ status: 404, body: 'not found\n' });
   }, 240_000);
 
+  test('the language in use is kept with its model, and those of other languages are not', async () => {
+    const profile = folder('offline-french');
+    const served = await site();
+    const first = await openContext({ profile });
+    const page = await first.newPage();
+    await page.goto(served.address);
+    await ready(page);
+    expect(served.asked.filter((path) => path.includes('model/fr-fr'))).toEqual([]);
+    await page.getByRole('button', { name: 'Setup', exact: true }).click();
+    await page.getByRole('radio', { name: 'Français' }).click();
+    await page.getByRole('button', { name: 'Toucher pour commencer' }).waitFor();
+    await ready(page);
+    expect(served.asked.filter((path) => path.includes('model/fr-fr/mdef'))).toHaveLength(1);
+    await first.close();
+    await served.close();
+
+    const bay = new Bay(await (await browser({ profile })).newPage());
+    await bay.wireMicrophone();
+    await bay.open(served.address);
+    await bay.page.getByText("Plaque d'essai", { exact: false }).first().click();
+    await bay.page.getByLabel('Qui travaille').fill('Ansel');
+    await bay.page.getByRole('button', { name: 'Commencer', exact: true }).click();
+    // The ear listens: the model came from what was kept.
+    await bay.armed();
+    expect((await typed(bay, 'cette étape est terminée')).some((e) => e.kind === 'step-done')).toBe(true);
+  }, 240_000);
+
   test('it works from any folder of a host', async () => {
     const root = folder('host');
     cpSync(dist, join(root, 'estate/bay 2'), { recursive: true });
