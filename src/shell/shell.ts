@@ -213,7 +213,7 @@ export class Shell {
 
   #tellOfNoVoice(): void {
     const isMute = !this.#builtInVoice && this.#systemVoices.length === 0 && this.settings.voice !== 'silent';
-    if (isMute) this.#rooms.notices.trouble('voice', this.#rooms.say('voice-none'));
+    if (isMute) this.#rooms.notices.news('voice', this.#rooms.say('voice-none'));
   }
 
   /** Everything is made anew in it, which needs the page; never under a job, whose words are those of its document. */
