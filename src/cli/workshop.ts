@@ -77,6 +77,7 @@ export async function openWorkshop(
         text: source,
         textHash: sha256Hex(source),
         machine: procedure.machine,
+        people: [],
       },
       { kind: 'session-opened' },
     ],

@@ -13,7 +13,15 @@ const text = readFileSync('procedures/practice-plate.yaml', 'utf8');
 const card = { id: 'j', title: 'Plate', procedure: 'practice-plate', created: 1, who: 'me', closed: false };
 const moment = { at: 1, mono: 1, session: 's', who: 'me' };
 const START: readonly EntryBody[] = [
-  { kind: 'job-started', job: 'j', procedure: 'practice-plate', text, textHash: sha256Hex(text), machine: 'plate' },
+  {
+    kind: 'job-started',
+    job: 'j',
+    procedure: 'practice-plate',
+    text,
+    textHash: sha256Hex(text),
+    machine: 'plate',
+    people: [],
+  },
   { kind: 'session-opened' },
 ];
 

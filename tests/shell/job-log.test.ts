@@ -17,6 +17,7 @@ const started: EntryBody = {
   text,
   textHash: sha256Hex(text),
   machine: 'plate',
+  people: [],
 };
 
 function stored(bodies: readonly EntryBody[]) {

@@ -16,7 +16,7 @@ export const momentOf = ({ ms }: Trial): Moment => ({ at: ms, mono: ms, session:
 export function beginTrial(plan: Plan): Trial {
   const { id, machine } = plan.procedure;
   return write({ job: newJob(plan), ms: 0 }, [
-    { kind: 'job-started', job: 'trial', procedure: id, text: '', textHash: '', machine },
+    { kind: 'job-started', job: 'trial', procedure: id, text: '', textHash: '', machine, people: [] },
     { kind: 'session-opened' },
   ]);
 }

@@ -64,7 +64,7 @@ const QUESTIONS: Shapes<Pending> = {
   'repeat-pass': inPass,
   'slacken-all': { step: isText },
   reading: { step: isText, reading: isText, value: isNumber, unit: isUnit },
-  adapter: { millimetres: orNull(isNumber), degrees: maybe(isNumber) },
+  adapter: { millimetres: orNull(isNumber), degrees: isNumber },
   'which-bolt': inPass,
   'out-of-order': atBolt,
   'held-bolt': { ...atBolt, as: oneOf('done', 'open') },
@@ -83,7 +83,7 @@ const BODIES: Shapes<EntryBody> = {
     text: isText,
     textHash: isText,
     machine: isText,
-    people: maybe((v) => Array.isArray(v) && v.every(isText)),
+    people: (v) => Array.isArray(v) && v.every(isText),
   },
   'session-opened': {},
   'wrench-chosen': { tool: isText, wrench: isWrench },
@@ -130,7 +130,7 @@ const BODIES: Shapes<EntryBody> = {
   'timer-started': { timer: isText, ms: isWait },
   asked: { question: (v) => fitsOne(QUESTIONS, v) },
   'question-dropped': {},
-  'adapter-on': { millimetres: isNumber, degrees: maybe(isNumber) },
+  'adapter-on': { millimetres: isNumber, degrees: isNumber },
   'adapter-off': {},
   'wrench-dropped': { tool: isText },
   listed: { part: isText },
@@ -144,6 +144,16 @@ const BODIES: Shapes<EntryBody> = {
   rejected: { words: isText, score: isNumber, why: isText },
   said: { code: isText, text: isText },
 };
+
+/** The fields of every kind of entry and of every question in one: what a version of the log is. */
+export const fieldsOfLog = (): Readonly<Record<string, readonly string[]>> => ({
+  ...fieldsOf(BODIES, ''),
+  ...fieldsOf(QUESTIONS, 'asked '),
+  wrench: Object.keys(WRENCH).sort(),
+});
+
+const fieldsOf = (shapes: Readonly<Record<string, object>>, before: string) =>
+  Object.fromEntries(Object.entries(shapes).map(([kind, fields]) => [before + kind, Object.keys(fields).sort()]));
 
 /** Looks at every field of an entry: what a file from outside must pass before it is folded into a job. */
 export const isEntryBody = (entry: StoredEntry): entry is StoredEntry & Sealed<EntryBody> => fitsOne(BODIES, entry);

@@ -37,7 +37,7 @@ export type StateBody =
       readonly textHash: string;
       readonly machine: string;
       /** Who may be named as having checked something. */
-      readonly people?: readonly string[];
+      readonly people: readonly string[];
     }
   | { readonly kind: 'session-opened' }
   /** The wrench that is really in hand where the document names a tool: its settings are worked out for it. */

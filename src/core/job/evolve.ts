@@ -42,7 +42,7 @@ const applied = (job: Job, entry: Entry): Job => ({ ...apply(job, entry), last: 
 function apply(job: Job, entry: Entry): Job {
   switch (entry.kind) {
     case 'job-started':
-      return { ...job, id: entry.job, status: 'open', people: entry.people ?? [] };
+      return { ...job, id: entry.job, status: 'open', people: entry.people };
     case 'session-opened':
       return opened(job, entry);
     case 'paused':
@@ -57,7 +57,7 @@ function apply(job: Job, entry: Entry): Job {
     case 'wrench-dropped':
       return wrenchDropped(job, entry);
     case 'adapter-on':
-      return adapterTo(job, { millimetres: entry.millimetres, degrees: entry.degrees ?? 0 });
+      return adapterTo(job, { millimetres: entry.millimetres, degrees: entry.degrees });
     case 'adapter-off':
       return adapterTo(job, null);
     case 'time-given':

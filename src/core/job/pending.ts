@@ -14,7 +14,7 @@ export type Pending =
       readonly value: number;
       readonly unit: UnitName;
     }
-  | { readonly kind: 'adapter'; readonly millimetres: number | null; readonly degrees?: number }
+  | { readonly kind: 'adapter'; readonly millimetres: number | null; readonly degrees: number }
   | { readonly kind: 'which-bolt'; readonly step: string; readonly pass: string }
   /** A bolt that is not the expected one: naming it once more confirms it, naming another puts that in its place. */
   | { readonly kind: 'out-of-order'; readonly step: string; readonly pass: string; readonly bolt: number }
@@ -40,7 +40,7 @@ export type Pending =
       readonly pass: string;
       readonly bolt: number;
       readonly value: number;
-      /** As it was read out; older logs knew the unit of the floor only. */
+      /** As it was read out; logs of version 1 knew the unit of the floor only. */
       readonly unit?: UnitName;
     }
   /** Leaving an angle pass half done: every mark is looked at first. */

@@ -9,7 +9,7 @@ import { LOG_VERSION } from './version';
  * inside one `session`; `who` is the person at work.
  */
 export type Stamp = {
-  readonly v: typeof LOG_VERSION;
+  readonly v: number;
   readonly seq: number;
   readonly prev: string;
   readonly at: number;
@@ -35,8 +35,7 @@ export type SealedText = {
 };
 
 /** An entry read back and found whole, in the version it was written in, its body not looked at yet. */
-export type StoredEntry = Omit<Stamp, 'v'> & {
-  readonly v: number;
+export type StoredEntry = Stamp & {
   readonly hash: string;
   readonly kind: string;
   readonly [field: string]: unknown;

@@ -7,8 +7,27 @@ import { LOG_VERSION } from './version';
 /** Lifts an entry by one version. Pure. `hash` and `prev` stay those of the stored bytes, which are never rewritten. */
 export type Upgrade = (entry: StoredEntry) => StoredEntry;
 
+/** Before there were angles every adapter stood straight ahead, and before there were names nobody could be named. */
+function v1ToV2(entry: StoredEntry): StoredEntry {
+  switch (entry.kind) {
+    case 'job-started':
+      return { people: [], ...entry, v: 2 };
+    case 'adapter-on':
+      return { degrees: 0, ...entry, v: 2 };
+    case 'asked':
+      return { ...entry, question: withDegrees(entry.question), v: 2 };
+    default:
+      return { ...entry, v: 2 };
+  }
+}
+
+const withDegrees = (question: unknown): unknown =>
+  typeof question === 'object' && question !== null && 'kind' in question && question.kind === 'adapter'
+    ? { degrees: 0, ...question }
+    : question;
+
 /** `UPGRADES[0]` makes version 2 out of version 1, and so on. */
-export const UPGRADES: readonly Upgrade[] = [];
+export const UPGRADES: readonly Upgrade[] = [v1ToV2];
 
 /** Says whether an upgraded entry is one that this program knows: its kind, and that kind's fields. */
 export type BodyGuard<B extends Body> = (entry: StoredEntry) => entry is StoredEntry & Entry<B>;

@@ -57,7 +57,7 @@ describe('what is set for a torque', () => {
     [
       'lowered by an adapter straight ahead',
       NM(60),
-      [chosen(wrench()), { kind: 'adapter-on' as const, millimetres: 150 }],
+      [chosen(wrench()), { kind: 'adapter-on' as const, millimetres: 150, degrees: 0 }],
       40,
       'N·m',
       'S = T · L / (L + E), 60 · 300 / 450; US Army TM 9-254',
@@ -67,7 +67,7 @@ describe('what is set for a torque', () => {
       { printed: '100 lbf·in', value: 100, unit: 'lbf·in' as const },
       [
         chosen(wrench({ unit: 'lbf·in', most: 150, graduation: 0.1, lever: 304.8 })),
-        { kind: 'adapter-on' as const, millimetres: 152.4 },
+        { kind: 'adapter-on' as const, millimetres: 152.4, degrees: 0 },
       ],
       66.7,
       'lbf·in',
@@ -90,7 +90,7 @@ describe('what is set for a torque', () => {
   });
 
   test('an adapter on a wrench of unknown length, or on none, cannot be set for', () => {
-    const on = { kind: 'adapter-on' as const, millimetres: 50 };
+    const on = { kind: 'adapter-on' as const, millimetres: 50, degrees: 0 };
     for (const entries of [[on], [chosen(wrench({ lever: null })), on]]) {
       const { setting } = set(NM(60), ...entries);
       expect(setting).toMatchObject({ kind: 'refused', why: { code: 'lever-unknown' } });
@@ -113,7 +113,7 @@ describe('the number said back', () => {
   });
 
   test('with the adapter on the printed figure is wrong', () => {
-    const { setting } = set(pair, chosen(wrench({ most: 100 })), { kind: 'adapter-on', millimetres: 100 });
+    const { setting } = set(pair, chosen(wrench({ most: 100 })), { kind: 'adapter-on', millimetres: 100, degrees: 0 });
     expect(isSetRight(setting, 30, null)).toBe(false);
     expect(isSetRight(setting, 23, null)).toBe(true);
   });

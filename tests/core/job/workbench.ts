@@ -36,7 +36,7 @@ export class Workbench {
   constructor(readonly procedure: Procedure) {
     this.job = fold(planOf(procedure), []);
     this.write([
-      { kind: 'job-started', job: 'job-1', procedure: procedure.id, text: '', textHash: '', machine: '' },
+      { kind: 'job-started', job: 'job-1', procedure: procedure.id, text: '', textHash: '', machine: '', people: [] },
       { kind: 'session-opened' },
     ]);
   }

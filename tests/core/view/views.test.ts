@@ -51,7 +51,7 @@ describe('the value, huge', () => {
     const w = atFirstPass();
     w.write([
       { kind: 'wrench-chosen', tool: 'torque-wrench', wrench },
-      { kind: 'adapter-on', millimetres: 150 },
+      { kind: 'adapter-on', millimetres: 150, degrees: 0 },
     ]);
     // 30 · 300 / 450 = 20: US Army TM 9-254.
     expect(shownValue(w)).toMatchObject({ value: '20 N·m', valueAlso: expect.stringContaining('30 N·m') });

@@ -75,7 +75,10 @@ export function adapterOn(job: Job, c: Command, now: Moment): Decision {
 
 export function adapterOff(job: Job): Decision {
   if (job.adapter === null) return refused(reply('not-here', {}));
-  return asks([{ kind: 'asked', question: { kind: 'adapter', millimetres: null } }], reply('confirm-adapter-off', {}));
+  return asks(
+    [{ kind: 'asked', question: { kind: 'adapter', millimetres: null, degrees: 0 } }],
+    reply('confirm-adapter-off', {}),
+  );
 }
 
 /** With the adapter changed, what the wrench is set at no longer counts: it is told and awaited anew. */
@@ -83,7 +86,7 @@ export function adapterConfirmed(job: Job, adapter: AdapterOn | null, now: Momen
   const entry: EntryBody =
     adapter === null
       ? { kind: 'adapter-off' }
-      : { kind: 'adapter-on', millimetres: adapter.millimetres, degrees: adapter.degrees ?? 0 };
+      : { kind: 'adapter-on', millimetres: adapter.millimetres, degrees: adapter.degrees };
   const taken =
     adapter === null
       ? reply('adapter-removed', {})
@@ -111,7 +114,7 @@ export function tellSetting(job: Job, c: Command): Decision {
       way: wayOf(adapter),
       setting: quantity(setting.set),
       gives: quantity(setting.target),
-      degrees: degrees(adapter.degrees ?? 0),
+      degrees: degrees(adapter.degrees),
       lever: quantity({ value: lever, unit: 'mm' }),
       off: quantity(roundedFigure({ value: setting.roundingPercent, unit: '%' }, 1)),
     }),
