@@ -13,6 +13,7 @@ import {
   torqueRead,
 } from './evolve/bolts';
 import { endClosed, endOpened, withTimer } from './evolve/ends';
+import { pastAfter } from './evolve/past';
 import { opened, undone } from './evolve/session';
 import { stepDone, stepSkipped } from './evolve/steps';
 import { adapterTo, wrenchChosen, wrenchDropped } from './evolve/wrench';
@@ -25,9 +26,10 @@ export const fold = (plan: Plan, entries: readonly Entry[]): Job => entries.redu
 /** The job after one more entry. Pure: the same log always gives the same job. */
 export function evolve(job: Job, entry: Entry): Job {
   if (isTalk(entry)) return job.last === null ? job : { ...job, last: entry };
-  const next = entry.kind === 'undone' ? undone(job, entry, applied) : apply(job, entry);
+  const next = entry.kind === 'undone' ? undone(job, entry, apply) : apply(job, entry);
   return {
     ...next,
+    past: entry.kind === 'undone' ? next.past : pastAfter(job, entry, next, apply),
     entries: [...job.entries, entry],
     last: entry,
     attempt: SAME_MEANING.has(entry.kind) ? job.attempt : job.attempt + 1,
@@ -36,8 +38,6 @@ export function evolve(job: Job, entry: Entry): Job {
 
 /** Entries after which every word means what it meant before. They may come in while somebody is speaking. */
 const SAME_MEANING: ReadonlySet<Entry['kind']> = new Set(['noted', 'pictured', 'listed', 'checked-by', 'terse-set']);
-
-const applied = (job: Job, entry: Entry): Job => ({ ...apply(job, entry), last: entry });
 
 function apply(job: Job, entry: Entry): Job {
   switch (entry.kind) {

@@ -3,6 +3,7 @@ import type { Milestone } from '../procedure/procedure';
 import type { AdapterOn } from './adapter';
 import type { ChosenWrench } from './chosen-wrench';
 import type { Entry } from './entry';
+import { NO_PAST, type Past } from './evolve/past';
 import type { Pending } from './pending';
 import type { Plan } from './plan';
 import type { PassStates } from './tightening';
@@ -49,6 +50,7 @@ export type Job = {
   readonly timeGiven: ReadonlySet<string>;
   /** Numbers only, as the person asked. */
   readonly terse: boolean;
+  readonly past: Past;
   readonly lastWork: { readonly mono: number; readonly session: string } | null;
 };
 
@@ -97,5 +99,6 @@ export const newJob = (plan: Plan): Job => ({
   begun: new Set(),
   timeGiven: new Set(),
   terse: false,
+  past: NO_PAST,
   lastWork: null,
 });

@@ -5,6 +5,7 @@ import { passStatesOf } from '../place';
 import { boltState, type PassStates, passState, withBolt } from '../tightening';
 import { carryOver } from '../timer';
 import { boltUnknown } from './bolts';
+import { foldOnto, marksBefore } from './past';
 
 /**
  * Opening a session ends questions, breaks the rhythm and carries every timer over. Whatever ended the one before, the
@@ -24,8 +25,9 @@ type Apply = (job: Job, entry: Entry) => Job;
 /** The log without the entry that was taken back. What was in doubt before stays in doubt: a word does not prove a bolt. */
 export function undone(job: Job, entry: Entry & { readonly kind: 'undone' }, apply: Apply): Job {
   const taken = new Set(job.undone).add(entry.target);
-  const kept = job.entries.filter((e) => !taken.has(e.seq));
-  const again = kept.reduce(apply, newJob(job.plan));
+  const { kept, mark } = marksBefore(job.past, entry.target);
+  const since = job.entries.slice(mark?.count ?? 0).filter((e) => !taken.has(e.seq));
+  const again = foldOnto(mark?.job ?? newJob(job.plan), since, job.past, apply);
   const target = job.entries.find((e) => e.seq === entry.target);
   return {
     ...again,
@@ -35,6 +37,7 @@ export function undone(job: Job, entry: Entry & { readonly kind: 'undone' }, app
     streak: 0,
     interrupted: job.interrupted,
     attempt: job.attempt,
+    past: { ...job.past, marks: kept, alone: again },
   };
 }
 
