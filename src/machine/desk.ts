@@ -1,7 +1,10 @@
 import { type Actor, createActor } from 'xstate';
+import { announce } from '../core/job/announce';
 import type { Command } from '../core/job/command';
+import { after } from '../core/job/decide/settle';
 import type { Decision, Effect } from '../core/job/decision';
 import { durability, type Entry, type EntryBody, type Moment } from '../core/job/entry';
+import { fold } from '../core/job/evolve';
 import type { Job } from '../core/job/job';
 import { offersOf } from '../core/job/offers';
 import { revisionOf } from '../core/job/revision';
@@ -10,6 +13,7 @@ import { list, type Reply, reply, text } from '../core/phrasing/reply';
 import type { RecogniserEvent, VoiceEvent } from '../core/ports';
 import { assertNever } from '../core/result';
 import { Answers } from './answers';
+import { CatchingUp } from './catching-up';
 import type { DeskParts, DeskView, HeardView } from './desk-parts';
 import { EAR_AT_FIRST, earView } from './ear-view';
 import { type Hearing, hearing, staleHearing, turnedAway } from './hearing';
@@ -36,6 +40,7 @@ export class Desk {
   private ear = EAR_AT_FIRST;
   private earsOff = false;
   private notSaved = false;
+  private readonly catching = new CatchingUp();
   /** Asked to say again once already since the last command: it does not nag. */
   private hasAskedAgain = false;
   private inFlight: Promise<unknown> = Promise.resolve();
@@ -238,11 +243,38 @@ export class Desk {
     this.answers.prepare([decision.replies]);
     const { entries, written } = this.parts.record(decision.entries, { ...this.now(), who: this.parts.who });
     this.entries = [...this.entries, ...entries];
-    const answer = (isWritten: boolean): void =>
+    const answer = (isWritten: boolean): void => {
+      this.catching.ended(entries, isWritten);
+      // The log stores in order: with these written, what was refused before them is there too, and counts before them.
+      const isBehind = isWritten && this.foldAnew((entries[0]?.seq ?? 1) - 1);
       this.actor.send(isWritten ? { type: 'log.written', entries, decision } : { type: 'log.failed' });
+      if (isBehind) this.standAnew();
+    };
+    this.catching.begun(entries);
     // A question that may be asked again promises nothing, so it does not wait for the disk.
     if (decision.entries.every((body) => durability(body) === 'relaxed')) answer(true);
     else this.inFlight = Promise.all([this.inFlight, written.then((outcome) => answer(outcome.ok))]);
+  }
+
+  /** Everything up to this entry is stored now, after some of it was not: what had been refused counts after all. */
+  recovered(seq: number): void {
+    if (this.foldAnew(seq)) this.standAnew();
+  }
+
+  /** Takes the job from the log again where it is behind it; false where it is not. */
+  private foldAnew(seq: number): boolean {
+    if (!this.catching.isBehind(seq)) return false;
+    const job = fold(this.current.plan, this.catching.storedUpTo(seq, this.entries));
+    this.notSaved = false;
+    this.actor.send({ type: 'log.caught-up', job });
+    return true;
+  }
+
+  /** Nobody heard what those entries were answered with, so it is as after an interruption: said where it stands. */
+  private standAnew(): void {
+    const opened: readonly EntryBody[] = [{ kind: 'session-opened' }];
+    const now = this.now();
+    this.report(opened, [reply('caught-up', {}), ...announce(after(this.current, opened, now), now)]);
   }
 
   private note(body: EntryBody): void {

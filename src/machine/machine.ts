@@ -20,7 +20,9 @@ export type RepairEvent =
   | { readonly type: 'work.reported'; readonly entries: readonly EntryBody[]; readonly replies: readonly Reply[] }
   /** The entries are durable. Only now may anything be confirmed. */
   | { readonly type: 'log.written'; readonly entries: readonly Entry[]; readonly decision: Decision }
-  | { readonly type: 'log.failed' };
+  | { readonly type: 'log.failed' }
+  /** What had been refused is stored after all: the job is what the log says, and no longer what it was without it. */
+  | { readonly type: 'log.caught-up'; readonly job: Job };
 
 /** Writes the entries, then answers with `log.written` and the same decision, or with `log.failed`. */
 export type WriteParams = { readonly decision: Decision };
@@ -114,6 +116,14 @@ export function machineFor(procedure: Procedure) {
           { type: 'arm', params: ({ context }) => ({ job: context.job }) },
         ],
       })),
+      'log.caught-up': leaves.map((leaf) => ({
+        guard: { type: 'leadsTo', params: { node: leaf.id } },
+        target: targetOf(leaf),
+        actions: [
+          assign({ job: ({ event }) => event.job }),
+          { type: 'arm', params: ({ context }) => ({ job: context.job }) },
+        ],
+      })),
       'log.failed': { actions: [assign({ writing: ({ context }) => context.writing - 1 }), 'sayNotSaved'] },
     },
   });
@@ -161,6 +171,7 @@ function decided(context: RepairContext, event: RepairEvent): Decision {
 }
 
 function written(context: RepairContext, event: RepairEvent): Job {
+  if (event.type === 'log.caught-up') return event.job;
   if (event.type !== 'log.written') return context.job;
   const known = jobs.get(event);
   if (known?.about === context.job) return known.answer;

@@ -92,10 +92,6 @@ export async function resumeJob(host: DeskHost, id: string): Promise<Result<Open
 
 const otherLanguage = ({ language }: Procedure) => fail({ code: 'other-language' as const, language });
 
-/** A new desk over the same log, for when what the last one knew and what is written have parted: after a failed write. */
-export const reopenJob = (host: DeskHost, open: OpenJob): Promise<Result<OpenJob, OpenFault>> =>
-  openSession(host, open.card, open.procedure, open.writer, open.desk.snapshot.entries, [{ kind: 'session-opened' }]);
-
 /** The owner's wrenches, and those that stand for the tools of the document, as far as the job does not know them yet. */
 const chosen = (job: Job, host: DeskHost): readonly EntryBody[] => [
   ...ownedAnew(job, host.settings().wrenches),

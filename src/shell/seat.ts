@@ -92,7 +92,7 @@ export class Seat {
       }),
       writer.on((event) => {
         if (event.type === 'fault') this.#notSaved(open, storeFaultWords(event.fault, this.say));
-        if (event.type === 'recovered') void this.#saved(open);
+        if (event.type === 'recovered') this.#saved(open, event.seq);
       }),
       flushWhenHidden(writer),
     ];
@@ -109,21 +109,11 @@ export class Seat {
     });
   }
 
-  /**
-   * Entries that were refused are stored now after all, but the desk never acted on them. It is built anew from the log,
-   * so that what is written and what is said agree again; the person hears where the job stands.
-   */
-  async #saved(open: OpenJob): Promise<void> {
-    if (this.#open !== open) return;
+  /** Entries that were refused are stored now after all: the desk takes the job from its log again, and says where it stands. */
+  #saved({ desk }: OpenJob, seq: number): void {
     this.notices.clear('not-saved');
     this.notices.news('saved-again', this.say('saved-again'));
-    if (!open.desk.snapshot.notSaved) return;
-    await open.desk.idle();
-    this.#getUp();
-    const { reopenJob } = await import('./job-desk');
-    const reopened = await reopenJob(this.host(), open);
-    if (reopened.ok) this.#sit(reopened.value);
-    else this.notices.trouble('job', openFaultWords(reopened.error, this.say));
+    desk.recovered(seq);
     this.changed();
   }
 }

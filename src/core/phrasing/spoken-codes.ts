@@ -269,6 +269,7 @@ export const SPOKEN_CODES = {
   'say-again': [],
   almost: ['given'],
   'almost-bolt': ['given', 'highest'],
+  'caught-up': [],
   'not-saved': [],
   stopped: [],
   'ears-are-off': [],
