@@ -2,9 +2,8 @@ import { type Actor, createActor } from 'xstate';
 import { announce } from '../core/job/announce';
 import type { Command } from '../core/job/command';
 import { after } from '../core/job/decide/settle';
-import type { Decision, Effect } from '../core/job/decision';
-import { durability, type Entry, type EntryBody, type Moment } from '../core/job/entry';
-import { fold } from '../core/job/evolve';
+import type { Effect } from '../core/job/decision';
+import type { EntryBody, Moment } from '../core/job/entry';
 import type { Job } from '../core/job/job';
 import { offersOf } from '../core/job/offers';
 import { revisionOf } from '../core/job/revision';
@@ -13,9 +12,9 @@ import { list, type Reply, reply, text } from '../core/phrasing/reply';
 import type { RecogniserEvent, VoiceEvent } from '../core/ports';
 import { assertNever } from '../core/result';
 import { Answers } from './answers';
-import { CatchingUp } from './catching-up';
+import { DeskLog } from './desk-log';
 import type { DeskParts, DeskView, HeardView } from './desk-parts';
-import { EAR_AT_FIRST, earView } from './ear-view';
+import { EAR_AT_FIRST, earView, faultReply } from './ear-view';
 import { type Hearing, hearing, staleHearing, turnedAway } from './hearing';
 import { likelyAnswers } from './likely-answers';
 import { machineFor, type RepairMachine } from './machine';
@@ -30,33 +29,33 @@ type Hand = 'voice' | 'touch' | 'typed';
 export class Desk {
   private readonly actor: Actor<RepairMachine>;
   private readonly answers: Answers;
+  private readonly log: DeskLog;
   private readonly listeners = new Set<() => void>();
   private readonly timers: TimerWatch;
   private readonly offs: (() => void)[] = [];
-  private entries: readonly Entry[];
   private current: Job;
   private live: LiveGrammar;
   private heard: HeardView | null = null;
   private ear = EAR_AT_FIRST;
   private earsOff = false;
-  private notSaved = false;
-  private readonly catching = new CatchingUp();
   /** Asked to say again once already since the last command: it does not nag. */
   private hasAskedAgain = false;
-  private inFlight: Promise<unknown> = Promise.resolve();
 
   constructor(private readonly parts: DeskParts) {
-    this.entries = parts.entries;
     this.current = parts.job;
     this.answers = new Answers({
       voice: parts.voice,
       phrase: parts.phrase,
-      note: (body) => this.note(body),
+      note: (body) => this.log.note(body),
       changed: () => this.changed(),
     });
     const machine = machineFor(parts.job.plan.procedure).provide({
       actions: {
-        write: (_, { decision }) => this.write(decision),
+        write: (_, { decision }) => {
+          // Rendering may start before the write; nothing is played before it is durable.
+          this.answers.prepare([decision.replies]);
+          this.log.write(decision);
+        },
         speak: (_, { replies }) => this.answers.answer(replies),
         perform: (_, { effects }) => {
           for (const effect of effects) this.perform(effect);
@@ -68,6 +67,12 @@ export class Desk {
         askAgain: () => this.answers.answer([reply('say-again', {})]),
         sayNotSaved: () => this.failedToSave(),
       },
+    });
+    this.log = new DeskLog(parts, {
+      plan: parts.job.plan,
+      now: () => this.now(),
+      send: (event) => this.actor.send(event),
+      standAnew: () => this.standAnew(),
     });
     this.actor = createActor(machine, { input: { job: parts.job } });
     this.live = this.liveNow();
@@ -106,7 +111,8 @@ export class Desk {
   }
 
   get snapshot(): DeskView {
-    const { job, entries, heard, ear, live, earsOff, notSaved } = this;
+    const { job, heard, ear, live, earsOff } = this;
+    const { entries, notSaved } = this.log;
     const { said, code, talking } = this.answers;
     return { job, entries, said, saidCode: code, heard, ear, live, earsOff, notSaved, talking };
   }
@@ -117,11 +123,13 @@ export class Desk {
   }
 
   /** Everything written and answered that was under way. For hosts that must wait, like the command line. */
-  async idle(): Promise<void> {
-    for (let seen: Promise<unknown> | null = null; seen !== this.inFlight; ) {
-      seen = this.inFlight;
-      await seen;
-    }
+  idle(): Promise<void> {
+    return this.log.idle();
+  }
+
+  /** Everything up to this entry is stored now, after some of it was not: what had been refused counts after all. */
+  recovered(seq: number): void {
+    this.log.recovered(seq);
   }
 
   /** A command from a button, a key or a pedal: the same road as a spoken one. */
@@ -209,7 +217,7 @@ export class Desk {
 
   private give(c: Command, words: string, score: number, by: Hand): void {
     this.hasAskedAgain = false;
-    this.note({ kind: 'heard', words, score, by, command: c.rule });
+    this.log.note({ kind: 'heard', words, score, by, command: c.rule });
     this.heard = { words, score, did: 'command', outcome: c.rule };
     if (by === 'voice') this.parts.voice.play('heard');
     switch (c.rule) {
@@ -227,7 +235,7 @@ export class Desk {
 
   /** Nothing happens to the job. It is written down as heard and rejected, and asked back at most once in a row. */
   private reject(words: string, score: number, why: string, replies: readonly Reply[]): void {
-    this.note({ kind: 'rejected', words, score, why });
+    this.log.note({ kind: 'rejected', words, score, why });
     this.heard = { words, score, did: 'rejected', outcome: why };
     if (replies.length === 0) return;
     if (this.hasAskedAgain) {
@@ -236,50 +244,6 @@ export class Desk {
     }
     this.hasAskedAgain = true;
     this.answers.answer(replies);
-  }
-
-  private write(decision: Decision): void {
-    // Rendering may start before the write; nothing is played before it is durable.
-    this.answers.prepare([decision.replies]);
-    const { entries, written } = this.parts.record(decision.entries, { ...this.now(), who: this.parts.who });
-    this.entries = [...this.entries, ...entries];
-    const answer = (isWritten: boolean): void => {
-      this.catching.ended(entries, isWritten);
-      // The log stores in order: with these written, what was refused before them is there too, and counts before them.
-      const isBehind = isWritten && this.foldAnew((entries[0]?.seq ?? 1) - 1);
-      this.actor.send(isWritten ? { type: 'log.written', entries, decision } : { type: 'log.failed' });
-      if (isBehind) this.standAnew();
-    };
-    this.catching.begun(entries);
-    // A question that may be asked again promises nothing, so it does not wait for the disk.
-    if (decision.entries.every((body) => durability(body) === 'relaxed')) answer(true);
-    else this.inFlight = Promise.all([this.inFlight, written.then((outcome) => answer(outcome.ok))]);
-  }
-
-  /** Everything up to this entry is stored now, after some of it was not: what had been refused counts after all. */
-  recovered(seq: number): void {
-    if (this.foldAnew(seq)) this.standAnew();
-  }
-
-  /** Takes the job from the log again where it is behind it; false where it is not. */
-  private foldAnew(seq: number): boolean {
-    if (!this.catching.isBehind(seq)) return false;
-    const job = fold(this.current.plan, this.catching.storedUpTo(seq, this.entries));
-    this.notSaved = false;
-    this.actor.send({ type: 'log.caught-up', job });
-    return true;
-  }
-
-  /** Nobody heard what those entries were answered with, so it is as after an interruption: said where it stands. */
-  private standAnew(): void {
-    const opened: readonly EntryBody[] = [{ kind: 'session-opened' }];
-    const now = this.now();
-    this.report(opened, [reply('caught-up', {}), ...announce(after(this.current, opened, now), now)]);
-  }
-
-  private note(body: EntryBody): void {
-    const { entries } = this.parts.record([body], { ...this.now(), who: this.parts.who });
-    this.entries = [...this.entries, ...entries];
   }
 
   private perform(effect: Effect): void {
@@ -297,8 +261,15 @@ export class Desk {
     }
   }
 
+  /** Nobody heard what those entries were answered with, so it is as after an interruption: said where it stands. */
+  private standAnew(): void {
+    const opened: readonly EntryBody[] = [{ kind: 'session-opened' }];
+    const now = this.now();
+    this.report(opened, [reply('caught-up', {}), ...announce(after(this.current, opened, now), now)]);
+  }
+
   private failedToSave(): void {
-    this.notSaved = true;
+    this.log.notSaved = true;
     this.parts.voice.play('saved-not');
     this.answers.answer([reply('not-saved', {})]);
   }
@@ -310,16 +281,5 @@ export class Desk {
 
   private changed(): void {
     for (const listener of this.listeners) listener();
-  }
-}
-
-function faultReply(code: (RecogniserEvent & { readonly type: 'failed' })['code']) {
-  switch (code) {
-    case 'microphone-refused':
-    case 'microphone-missing':
-    case 'microphone-lost':
-      return code;
-    default:
-      return 'recogniser-failed' as const;
   }
 }

@@ -38,3 +38,15 @@ export function earView(before: EarState, event: RecogniserEvent): EarState {
       return { ...before, state: 'failed', fault: event.code };
   }
 }
+
+/** What is said about a fault of the ear. */
+export function faultReply(code: (RecogniserEvent & { readonly type: 'failed' })['code']) {
+  switch (code) {
+    case 'microphone-refused':
+    case 'microphone-missing':
+    case 'microphone-lost':
+      return code;
+    default:
+      return 'recogniser-failed' as const;
+  }
+}

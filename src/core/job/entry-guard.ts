@@ -148,7 +148,7 @@ const BODIES: Shapes<EntryBody> = {
 /** The fields of every kind of entry and of every question in one: what a version of the log is. */
 export const fieldsOfLog = (): Readonly<Record<string, readonly string[]>> => ({
   ...fieldsOf(BODIES, ''),
-  ...fieldsOf(QUESTIONS, 'asked '),
+  ...fieldsOf(QUESTIONS, 'asked/'),
   wrench: Object.keys(WRENCH).sort(),
 });
 
