@@ -68,6 +68,11 @@ export function cardSections(card: JobCard, words: CardWords): readonly CardSect
       false,
       card.limits.map((limit) => limitRow(limit, words)),
     ),
+    one(
+      'rules',
+      false,
+      card.rules.map((rule) => [rule.say, rule.figures.join(', '), say(words, 'whose', { whose: rule.whose })]),
+    ),
   ];
   return sections
     .map((section) => ({ ...section, groups: section.groups.filter(({ rows }) => rows.length > 0).map(withoutGaps) }))

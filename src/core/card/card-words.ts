@@ -18,6 +18,7 @@ export const CARD_KEYS = [
   'stowage',
   'timers',
   'limits',
+  'rules',
   'socket',
   'drive',
   'range',

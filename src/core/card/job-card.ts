@@ -1,5 +1,6 @@
 import type { Printed } from '../fastening/quantity';
 import type { Limit, PartSpec, Procedure, Step, TimerSpec, ToolSpec } from '../procedure/procedure';
+import type { Rule } from '../sums/rule';
 import { type PassSetting, settingsOf } from './pass-setting';
 
 /** What is laid out, bought, set and written on before and during a job. Plain data: text, page and screen print it. */
@@ -28,6 +29,7 @@ export type JobCard = {
   readonly stowage: readonly { readonly where: string; readonly items: readonly StowedItem[] }[];
   readonly timers: readonly TimerSpec[];
   readonly limits: readonly Limit[];
+  readonly rules: readonly Pick<Rule, 'id' | 'say' | 'whose' | 'figures'>[];
 };
 
 type StowedItem = { readonly what: string; readonly quantity: number };
@@ -65,6 +67,7 @@ export function jobCard(procedure: Procedure): JobCard {
     stowage: stowageOf(steps),
     timers: [...procedure.timers.values()],
     limits: [...procedure.limits.values()],
+    rules: [...procedure.rules.values()],
   };
 }
 

@@ -16,7 +16,13 @@ export type Answer = readonly Reply[];
  * A sum that a document asks for, under the name it gives the rule. Rules differ between makers, so their figures are
  * the document's; the sums are built with it, since nothing that can be done before a document is read needs them.
  */
-export type Rule = { readonly id: string; readonly say: string; readonly whose: string } & (
+export type Rule = {
+  readonly id: string;
+  readonly say: string;
+  readonly whose: string;
+  /** Its figures and what it says to do, as the document prints them: for the card and for whoever reads the document. */
+  readonly figures: readonly string[];
+} & (
   | {
       readonly kind: 'readings';
       /** What the readings must be: any number of them, pairs, or so many. */
@@ -36,7 +42,7 @@ export type Rule = { readonly id: string; readonly say: string; readonly whose: 
 );
 
 /** What the document says of a rule, whatever its kind. */
-export type RuleName = Pick<Rule, 'id' | 'say' | 'whose'>;
+export type RuleName = Pick<Rule, 'id' | 'say' | 'whose' | 'figures'>;
 
 export type ReadingsRule = Rule & { readonly kind: 'readings' };
 export type CoolantRule = Rule & { readonly kind: 'coolant' };

@@ -17,13 +17,14 @@ const BLOCKS: Readonly<Record<LooseEndSpec['blocks'], PlainKey>> = {
   'hand-back': 'milestone-hand-back',
 };
 
-/** What the job needs and what it leaves open on the way: tools, parts, loose ends, limits. */
+/** What the job needs and what it leaves open on the way: tools, parts, loose ends, limits, rules. */
 export function Provisions({ procedure }: { readonly procedure: Procedure }) {
   const w = useWords();
   const tools = [...procedure.tools.values()];
   const parts = [...procedure.parts.values()];
   const ends = [...procedure.looseEnds.values()];
   const limits = [...procedure.limits.values()];
+  const rules = [...procedure.rules.values()];
   return (
     <div class="provisions">
       {tools.length > 0 && (
@@ -57,6 +58,12 @@ export function Provisions({ procedure }: { readonly procedure: Procedure }) {
               .filter(Boolean)
               .join(', '),
           ])}
+        />
+      )}
+      {rules.length > 0 && (
+        <Rows
+          title={w('procedure-rules')}
+          rows={rules.map((r) => [r.say, [...r.figures, w('limit-whose', { whose: r.whose })].join(', ')])}
         />
       )}
     </div>

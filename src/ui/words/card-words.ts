@@ -20,6 +20,7 @@ export const CARD_WORDS = {
   'card-stowage': [],
   'card-timers': [],
   'card-limits': [],
+  'card-rules': [],
   'card-socket': ['socket'],
   'card-drive': ['drive'],
   'card-range': ['range'],

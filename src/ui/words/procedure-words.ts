@@ -8,6 +8,7 @@ export const PROCEDURE_WORDS = {
   'procedure-parts': [],
   'procedure-ends': [],
   'procedure-limits': [],
+  'procedure-rules': [],
   issues: [],
   'issue-error': [],
   'issue-warning': [],

@@ -50,6 +50,21 @@ describe('the card holds', () => {
     expect(listed).toEqual([...shipped('tarnbeck-head-gasket').parts.keys()].sort());
   });
 
+  test('every rule of the document with its figures as printed, and whose they are', () => {
+    expect(head.rules.map(({ say, figures, whose }) => [say, figures, whose])).toEqual([
+      ['three quarters of the highest', ['75 %'], 'common practice'],
+      ['within a tenth of the highest', ['10 %'], 'common practice'],
+      ['less than a tenth lost', ['10 %'], 'common practice'],
+      ['one limit for all six lines', ['0.05 mm'], 'Tarnbeck demonstration figures'],
+      ['the budget of one head', ['0.20 mm'], 'Tarnbeck demonstration figures'],
+      ['length under the head', ['62.5 mm'], 'Tarnbeck demonstration figures'],
+      ['half and half', ['10.5 L', '50 %'], 'Tarnbeck demonstration figures'],
+    ]);
+    const printed = cardText(head, ENGLISH_CARD);
+    expect(printed).toContain('RULES FOR WORKING READINGS OUT');
+    for (const { say, figures } of head.rules) for (const words of [say, ...figures]) expect(printed).toContain(words);
+  });
+
   test('bags and slots in the order they are filled, the same place only once', () => {
     expect(card.stowage).toEqual([
       {

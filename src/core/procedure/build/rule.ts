@@ -14,13 +14,26 @@ import { readQuantity } from './quantity';
 
 /** A rule with its figures read; null where one could not be, which has been reported. */
 export function buildRule(id: string, text: RuleText, at: Path, report: Report): Rule | null {
-  const named = { id, say: text.say, whose: text.whose };
+  const named = { id, say: text.say, whose: text.whose, figures: figuresOf(text) };
   const figures = new Figures(at, report);
   const built = ruleOf(named, text, figures);
   return figures.failed ? null : built;
 }
 
-type Named = { readonly id: string; readonly say: string; readonly whose: string };
+/** What a rule goes by, as it stands in the document, in the order it is written in. */
+function figuresOf(text: RuleText): readonly string[] {
+  if (text.kind === 'gasket-grade')
+    return text.grades.map(({ say, height, thickness }) => `${say}: ${height}, ${thickness}`);
+  return Object.entries(text).flatMap(([field, value]) => {
+    if (NO_FIGURE.has(field)) return [];
+    if (field === 'face' && Array.isArray(value)) return [value.join(' × ')];
+    return typeof value === 'string' || typeof value === 'number' ? [String(value)] : [];
+  });
+}
+
+const NO_FIGURE: ReadonlySet<string> = new Set(['kind', 'for', 'say', 'whose', 'by', 'banks', 'with', 'freezes']);
+
+type Named = Pick<Rule, 'id' | 'say' | 'whose' | 'figures'>;
 
 function ruleOf(named: Named, text: RuleText, figures: Figures): Rule | null {
   switch (text.kind) {
