@@ -1,28 +1,9 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { BrowserContext, Page } from 'playwright-core';
+import type { BrowserContext } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { findings } from './axe';
 import { Bay } from './bay';
 import { chromiumPath, ONCE_MORE, openContext } from './chromium';
 import { openSite } from './site';
-
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-/** What axe finds wrong with the page as it stands, by rule and place. WCAG 2.2, levels A and AA. */
-async function findings(page: Page): Promise<readonly string[]> {
-  // Given to the debugger, not to the page: the page's own policy allows no such script.
-  await page.evaluate(axeSource);
-  return page.evaluate(async () => {
-    type Axe = {
-      run: (o: object) => Promise<{ violations: { id: string; nodes: { target: unknown }[] }[] }>;
-    };
-    const axe = (window as unknown as { axe: Axe }).axe;
-    const { violations } = await axe.run({
-      runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
-    });
-    return violations.flatMap((v) => v.nodes.map((n) => `${v.id} ${JSON.stringify(n.target)}`));
-  });
-}
 
 describe.skipIf(!chromiumPath)('every screen, day and dim', ONCE_MORE, () => {
   let site: Awaited<ReturnType<typeof openSite>>;

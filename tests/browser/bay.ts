@@ -73,16 +73,21 @@ export class Bay {
     return (await this.page.getAttribute('#app', 'data-armed')) ?? '';
   }
 
-  /** Says something to the app by voice, and waits until it has answered and listens again. */
-  async say(text: string, speaker: TestSpeaker = 'rms'): Promise<void> {
-    await this.armed();
-    await this.page.waitForTimeout(300);
-    const before = await this.entries();
+  /** Speaks into the microphone, to whatever listens. */
+  async utter(text: string, speaker: TestSpeaker = 'rms'): Promise<void> {
     const clip = Buffer.from(encodeWav(await spoken(text, speaker))).toString('base64');
     await this.page.evaluate(
       (wav) => (window as unknown as { playClip: (w: string) => Promise<void> }).playClip(wav),
       clip,
     );
+  }
+
+  /** Says something to the app by voice, and waits until it has answered and listens again. */
+  async say(text: string, speaker: TestSpeaker = 'rms'): Promise<void> {
+    await this.armed();
+    await this.page.waitForTimeout(300);
+    const before = await this.entries();
+    await this.utter(text, speaker);
     await this.page
       .waitForFunction((n) => Number(document.getElementById('app')?.dataset.entries) > n, before, { timeout: 6_000 })
       .catch(() => undefined);
