@@ -178,7 +178,8 @@ export class Ear {
   }
 
   #deaf(): boolean {
-    return this.#mute === 'deaf' || this.#frame < this.#deafUntil || !this.#recognition;
+    const isIdle = !this.#recognition && !this.#lesson;
+    return this.#mute === 'deaf' || this.#frame < this.#deafUntil || isIdle;
   }
 
   #attend(frame: EarFrame, level: Level): readonly RecogniserEvent[] {
