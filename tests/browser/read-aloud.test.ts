@@ -36,7 +36,7 @@ describe.skipIf(!chromiumPath)('lines read aloud', ONCE_MORE, () => {
     expect.soft({ name, found: await findings(bay.page) }).toEqual({ name, found: [] });
   }
 
-  const line = (): Promise<string> => sheet.locator('.reading-text').innerText(WAIT);
+  const line = async (): Promise<string> => (await sheet.locator('.reading-text').textContent(WAIT)) ?? '';
 
   /** From the button to the first line, by keys alone. */
   async function begin(person: string, headset: string): Promise<void> {

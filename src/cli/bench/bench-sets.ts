@@ -77,25 +77,28 @@ export function recordedSets(corpus: Corpus, bench: LiveGrammar): readonly Bench
   ];
 }
 
-/** Our own commands by synthetic speakers. A command is right when it means the same, whatever its words. */
+/** Our own commands by synthetic speakers. */
 export function spokenSets(flite: Flite, bench: LiveGrammar): readonly BenchSet[] {
-  const sentences = samples(bench, bench.commands.length * 4);
-  const speakers: readonly Speaker[] = ['rms', 'kal16', 'awb'];
-  return speakers.map((speaker) => ({
+  return (['rms', 'kal16', 'awb'] as const).map((speaker) => spokenSet(flite, bench, speaker));
+}
+
+/** Our own commands by one of them. A command is right when it means the same, whatever its words. */
+export function spokenSet(flite: Flite, bench: LiveGrammar, speaker: Speaker): BenchSet {
+  return {
     name: `commands-${speaker}`,
     live: bench,
     snrs: [null, 12, 6],
-    clips: sentences.map(({ words, meaning }) => ({
+    clips: samples(bench, bench.commands.length * 4).map(({ words, meaning }) => ({
       id: words,
       sound: () => say(flite, words, speaker),
       isRight: (heard) => same(interpret(bench, heard), meaning),
     })),
-  }));
+  };
 }
 
 const same = (a: Meaning, b: Meaning): boolean => JSON.stringify(a) === JSON.stringify(b);
 
-function say(flite: Flite, text: string, speaker: Speaker): Float32Array {
+export function say(flite: Flite, text: string, speaker: Speaker): Float32Array {
   const rendered = flite.render({ text, speaker, rate: 1 });
   if (!rendered.ok) throw new Error(rendered.error.detail);
   const decoded = decodeWav(rendered.value.wav);

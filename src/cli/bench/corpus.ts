@@ -7,6 +7,8 @@ const line = z.object({
   file: z.string(),
   set: z.enum(['orders', 'words', 'digits', 'noise']),
   text: z.string().nullable().optional(),
+  /** Who spoke, where that is known. */
+  speaker: z.string().optional(),
   slots: z.record(z.string(), z.string()).optional(),
 });
 

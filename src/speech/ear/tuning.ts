@@ -127,7 +127,7 @@ export const TUNING: Tuning = {
   ownCost: 0.6,
   bars: { stop: 50, harmless: 43, progress: 42, critical: 40 },
   oneWord: { stop: 0, harmless: 2, progress: 7, critical: 7 },
-  aided: { stop: 0, harmless: 0, progress: 4, critical: 4 },
+  aided: { stop: 0, harmless: 0, progress: 2, critical: 2 },
   spread: 20,
   veto: {
     leastVoicedFrames: 16,

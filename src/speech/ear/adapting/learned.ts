@@ -9,7 +9,7 @@ import { type AlignedLine, type Occupancy, occupancyOf } from './occupancy';
  * on the average and in the line that gains least. Voices that gain less are heard no better for it; those that were heard
  * better gained from 2.4 up (tests/real-speech/RESULTS.md).
  */
-const LEAST_GAIN = 1.5;
+const LEAST_GAIN = 2;
 const LEAST_GAIN_OF_ANY = 0.5;
 /** Where even the line that gains least gains as much. */
 const SURE_GAIN = 2;
