@@ -6,7 +6,7 @@ import { earLanguage } from '../speech/ear/ear-language';
 import type { Speaker } from '../voice/flite/speakers';
 import { tighteningGrammar } from './bench/bench-grammars';
 import { type BenchSet, recordedSets, say, spokenSet } from './bench/bench-sets';
-import { Corpus } from './bench/corpus';
+import { Corpus, RECORDED_LANGUAGE } from './bench/corpus';
 import { inLines, type LineSound, readTo } from './bench/read-to';
 import { type Answer, runSet } from './bench/run-set';
 import { earForNode } from './ear-host';
@@ -43,7 +43,7 @@ async function main(argv: readonly string[]): Promise<number> {
     console.log('ADAPTATION NOT RUN: give --data DIR or set WRENCHSIDE_SPEECH to a folder with manifest.jsonl');
     return 0;
   }
-  const tongue = readTongue('en');
+  const tongue = readTongue(RECORDED_LANGUAGE);
   const language = earLanguage(tongue);
   const corpus = new Corpus(folder);
   const noise = corpus.sound('noise/kitchen.wav');
@@ -94,7 +94,9 @@ async function main(argv: readonly string[]): Promise<number> {
         strangers.map(thinned),
       );
   }
-  const texts: Readonly<Record<string, string>> = parse(readFileSync('grammars/en/screen.yaml', 'utf8'));
+  const texts: Readonly<Record<string, string>> = parse(
+    readFileSync(`grammars/${RECORDED_LANGUAGE}/screen.yaml`, 'utf8'),
+  );
   const flite = await fliteForNode();
   for (const speaker of SPEAKERS) {
     const lines = [1, 2, 3, 4].map((n) => {

@@ -141,13 +141,15 @@ export class Ear {
     if (!decoder) return fail('the ear is not there yet');
     const strange = words.filter((word) => !decoder.knows(word));
     if (strange.length > 0) return fail(`no pronunciation: ${strange.join(', ')}`);
-    if (!this.#lesson) {
+    let lesson = this.#lesson?.lesson;
+    if (!lesson) {
       const acoustics = await readAcoustics(this.#file);
       if (!acoustics.ok) return acoustics;
       this.#abandon();
-      this.#lesson = { lesson: new VoiceLesson(decoder, acoustics.value, this.#folder, this.#tuning), tell };
+      lesson = new VoiceLesson(decoder, acoustics.value, this.#folder, this.#tuning);
     }
-    this.#lesson.lesson.expect(words);
+    this.#lesson = { lesson, tell };
+    lesson.expect(words);
     return ok(undefined);
   }
 
