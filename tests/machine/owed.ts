@@ -35,6 +35,7 @@ function insideOwed(job: Job, id: string): readonly string[] {
       return [
         ...(pass.kind === 'wait' && !state.waited ? [`wait ${id}/${pass.id}`] : []),
         ...(open.length > 0 ? [`bolts ${open} of ${id}/${pass.id}`] : []),
+        ...pass.order.flatMap((n) => (needsReading(pass, state, n) ? [`torque of ${n} of ${id}/${pass.id}`] : [])),
         ...(state.orderBroken ? [`order of ${id}/${pass.id}`] : []),
       ];
     }),
@@ -58,7 +59,8 @@ function forbiddenIn(job: Job, e: Entry): readonly string[] {
       // Slackening once more what may be slack already does no harm.
       const isHarmless = state === 'unknown' && passIn(job.plan, e.step, e.pass).kind === 'slacken';
       const pass = passIn(job.plan, e.step, e.pass);
-      if (needsReading(pass, passState(passStatesOf(job, e.step), e.pass), e.bolt))
+      // Out of order it is the truth, and its torque is owed before the pass can end.
+      if (e.inOrder && needsReading(pass, passState(passStatesOf(job, e.step), e.pass), e.bolt))
         return ['bolt done with its torque unread'];
       const isWrong = state === 'held' || state === 'unknown' || state === 'done';
       return isWrong && !isHarmless ? [`bolt done while ${state}`] : [];

@@ -54,12 +54,16 @@ const without = (read: ReadonlySet<number>, bolt: number): ReadonlySet<number> =
 export const needsReading = (pass: Pass, state: PassState, bolt: number): boolean =>
   pass.kind === 'angle' && pass.floor !== undefined && !state.read.has(bolt);
 
-/** The first fastener of the pass, in its order, that is not done: the one everything refers to. */
+/**
+ * The first fastener of the pass, in its order, that is not done: the one everything refers to. After the last of them
+ * come those that were reported out of order and owe their torque: they are done, and the pass is not.
+ */
 export const expectedBolt = (pass: Pass, state: PassState): number | undefined =>
-  pass.order.find((bolt) => boltState(state, bolt).kind !== 'done');
+  pass.order.find((bolt) => boltState(state, bolt).kind !== 'done') ??
+  pass.order.find((bolt) => needsReading(pass, state, bolt));
 
 export const boltsLeft = (pass: Pass, state: PassState): number =>
-  pass.order.filter((bolt) => boltState(state, bolt).kind !== 'done').length;
+  pass.order.filter((bolt) => boltState(state, bolt).kind !== 'done' || needsReading(pass, state, bolt)).length;
 
 export function isComplete(pass: Pass, state: PassState): boolean {
   if (pass.kind === 'wait') return state.waited;

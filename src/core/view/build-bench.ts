@@ -180,6 +180,7 @@ function swingOf(job: Job, words: ViewWords): Swing | null {
   const bolt = expectedBolt(at.pass, at.state);
   if (bolt === undefined) return null;
   const state = boltState(at.state, bolt);
+  if (state.kind === 'done') return null;
   const turned = state.kind === 'partial' ? state.degrees : 0;
   const marks = markDegrees(at.passes, at.passes.indexOf(at.pass));
   const left = at.pass.degrees - turned;

@@ -29,8 +29,12 @@ export function nextBolt(job: Job, step: Step, pass: Pass): readonly Reply[] {
       return [reply('bolt-held', { bolt: count(bolt) })];
     case 'partial':
       return pass.kind === 'angle' ? [partly(pass, bolt, is.degrees)] : inFull(job, step, pass, bolt);
-    case 'open':
     case 'done':
+      // Turned out of order, its torque not read: to be told its degrees would be to be told to turn it again.
+      return pass.kind === 'angle' && pass.floor
+        ? [reply('floor-first', { bolt: count(bolt), floor: quantity(pass.floor) })]
+        : [];
+    case 'open':
       return inFull(job, step, pass, bolt);
   }
 }

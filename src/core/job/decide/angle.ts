@@ -1,4 +1,4 @@
-import { degrees, digits, reply } from '../../phrasing/reply';
+import { count, degrees, digits, reply } from '../../phrasing/reply';
 import { echoBolt } from '../announce/fastener';
 import { type Command, integerIn } from '../command';
 import { type Decision, does, refused } from '../decision';
@@ -29,6 +29,7 @@ function turnedTo(job: Job, total: number, now: Moment): Decision {
   if (at?.pass.kind !== 'angle') return refused(reply('not-here', {}));
   const { bolt, pass, is } = at;
   if (is.kind === 'unknown' || is.kind === 'held') return refused(whatBlocks(at, bolt));
+  if (is.kind === 'done') return refused(readingFirst(at, bolt) ?? reply('bolt-already-done', { bolt: count(bolt) }));
   const before = is.kind === 'partial' ? is.degrees : 0;
   if (total <= before) return refused(reply('angle-not-more', { degrees: degrees(before) }));
   const turn: EntryBody = { kind: 'bolt-turned', ...here(at), bolt, degrees: total };

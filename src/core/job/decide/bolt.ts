@@ -58,7 +58,7 @@ function report(job: Job, at: AtBolt, bolt: number, now: Moment): Decision {
   const state = boltState(at.state, bolt);
   switch (state.kind) {
     case 'done':
-      return refused(reply('bolt-already-done', { bolt: count(bolt) }));
+      return refused(readingFirst(at, bolt) ?? reply('bolt-already-done', { bolt: count(bolt) }));
     case 'held':
     case 'unknown':
       // Slackening once more what may be slack already does no harm.
@@ -73,7 +73,8 @@ function report(job: Job, at: AtBolt, bolt: number, now: Moment): Decision {
     case 'open':
       break;
   }
-  const first = blocks(at) ? undefined : readingFirst(at, bolt);
+  // What was done out of order is the truth whether or not its torque was read: that is asked for afterwards.
+  const first = blocks(at) || bolt !== at.bolt ? undefined : readingFirst(at, bolt);
   if (first) return refused(first);
   if (bolt === at.bolt) return inOrder(job, at, bolt, now);
   return blocks(at) ? refused(whatBlocks(at, at.bolt)) : astray(job, at, bolt);
@@ -114,9 +115,14 @@ export function writtenAstray(at: AtBolt, bolt: number): Decision {
       { kind: 'bolt-done', ...here(at), bolt, inOrder: false },
       { kind: 'order-broken', ...here(at) },
     ],
-    [reply('bolt-done-out-of-order', { bolt: count(bolt), expected: count(at.bolt) })],
+    [
+      reply('bolt-done-out-of-order', { bolt: count(bolt), expected: count(at.bolt) }),
+      ...asList(readingFirst(at, bolt)),
+    ],
   );
 }
+
+const asList = (one: Reply | undefined): readonly Reply[] => (one ? [one] : []);
 
 /** "Bolts one through six": only the run of the order that starts at the expected bolt is taken. */
 export function boltsDone(job: Job, c: Command): Decision {

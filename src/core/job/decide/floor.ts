@@ -29,7 +29,8 @@ export function torqueRead(job: Job, c: Command): Decision | undefined {
   const bolt = named === undefined ? at.bolt : Number(named);
   const is = boltState(at.state, bolt);
   if (!at.pass.order.includes(bolt)) return refused(reply('bolt-not-in-pass', { bolt: count(bolt) }));
-  if (is.kind === 'done') return refused(reply('bolt-already-done', { bolt: count(bolt) }));
+  if (is.kind === 'done' && !needsReading(at.pass, at.state, bolt))
+    return refused(reply('bolt-already-done', { bolt: count(bolt) }));
   if (is.kind === 'held' || is.kind === 'unknown') return refused(whatBlocks(at, bolt));
   // "Pounds" alone could be twelve times off.
   if (given.unit === 'lbf') return refused(reply('read-in-pounds', { bolt: count(bolt) }));

@@ -10,6 +10,7 @@ import { stepIn } from '../../plan';
 import { isTorque, targetIn } from '../../setting';
 import { boltState, boltsLeft, expectedBolt, passState } from '../../tightening';
 import type { AtPass } from '../at-pass';
+import { readingFirst } from '../floor';
 
 /** The maker's figure, as it is: what to set for it on the wrench in hand is another question. */
 export function torque(at: AtPass | undefined): Reply {
@@ -42,6 +43,7 @@ export function angleLeft(at: AtPass | undefined): Decision {
   const state = boltState(at.state, bolt);
   if (state.kind === 'unknown') return told(reply('bolt-is-unknown', { bolt: count(bolt) }));
   if (state.kind === 'held') return told(reply('bolt-is-held', { bolt: count(bolt) }));
+  if (state.kind === 'done') return told(readingFirst(at, bolt) ?? reply('bolt-is-done', { bolt: count(bolt) }));
   const turned = state.kind === 'partial' ? state.degrees : 0;
   const { after } = markDegrees(at.passes, at.passes.indexOf(at.pass));
   return told(reply('angle-left', { degrees: degrees(at.pass.degrees - turned), clock: clock(clockOf(after)) }));
