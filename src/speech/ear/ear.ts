@@ -1,12 +1,12 @@
 import type { LiveGrammar } from '../../core/language/grammar';
 import { withKnownWords } from '../../core/language/known-words';
 import type { RecogniserEvent } from '../../core/ports';
-import { fail, ok, type Result } from '../../core/result';
+import { fail, type Result } from '../../core/result';
 import type { Lesson, LineHeard } from '../../core/voice-profile/reading-aloud';
 import type { HearingAid } from '../../core/voice-profile/voice-profile';
-import { type ModelFile, readAcoustics } from './adapting/acoustics';
+import type { ModelFile } from './adapting/acoustics';
 import { adaptedMeans } from './adapting/aided';
-import { VoiceLesson } from './adapting/voice-lesson';
+import { Reading } from './adapting/reading';
 import { ArmedGrammar } from './armed-grammar';
 import { Decoder } from './decoder';
 import { Denoiser } from './denoiser';
@@ -58,7 +58,7 @@ export class Ear {
   #keepsSound = false;
   #folder = '';
   #isAided = false;
-  #lesson: { readonly lesson: VoiceLesson; readonly tell: (line: LineHeard) => void } | null = null;
+  #reading: Reading | null = null;
 
   constructor(host: EarHost, tuning: Tuning = TUNING, observe: Observer = () => undefined) {
     this.#host = host;
@@ -83,6 +83,7 @@ export class Ear {
       return [{ type: 'failed', code: 'model-missing', detail: `denoiser: ${String(error)}` }];
     }
     this.#decoder = loaded.value;
+    this.#reading = new Reading(loaded.value, { folder: model.folder, file: this.#file }, this.#tuning);
     return [{ type: 'ready', msToLoad: 0 }, ...this.#armPending()];
   }
 
@@ -102,7 +103,7 @@ export class Ear {
   /** Takes effect at once, or at the end of the utterance being heard. */
   arm(live: LiveGrammar): readonly RecogniserEvent[] {
     this.#pending = live;
-    return this.#listening || this.#lesson ? [] : this.#armPending();
+    return this.#listening || this.#reading?.isOn ? [] : this.#armPending();
   }
 
   /** `stop-only` still listens with the whole grammar, so that other words are not bent into a stop. */
@@ -132,36 +133,21 @@ export class Ear {
     return this.#isAided;
   }
 
-  /**
-   * From now on a line is waited for instead of a command, and `tell` hears what became of it. The first call begins a
-   * lesson. An error is the text of what is wrong with the model.
-   */
+  /** From now on a line is waited for instead of a command, and `tell` hears what became of it. */
   async read(words: readonly string[], tell: (line: LineHeard) => void): Promise<Result<void, string>> {
-    const decoder = this.#decoder;
-    if (!decoder) return fail('the ear is not there yet');
-    const strange = words.filter((word) => !decoder.knows(word));
-    if (strange.length > 0) return fail(`no pronunciation: ${strange.join(', ')}`);
-    let lesson = this.#lesson?.lesson;
-    if (!lesson) {
-      const acoustics = await readAcoustics(this.#file);
-      if (!acoustics.ok) return acoustics;
-      this.#abandon();
-      lesson = new VoiceLesson(decoder, acoustics.value, this.#folder, this.#tuning);
-    }
-    this.#lesson = { lesson, tell };
-    lesson.expect(words);
-    return ok(undefined);
+    const begun = await this.#reading?.read(words, tell);
+    if (begun?.ok) this.#abandon();
+    return begun ?? fail('the ear is not there yet');
   }
 
   /** What the lines have taught so far; null while none was waited for, or too few were good. */
   learn(): Lesson | null {
-    const lesson = this.#lesson?.lesson.learn();
-    return lesson?.ok ? lesson.value : null;
+    return this.#reading?.learn() ?? null;
   }
 
-  /** Back to commands. What was learned is gone unless it was asked for. */
+  /** Back to commands. */
   endReading(): readonly RecogniserEvent[] {
-    this.#lesson = null;
+    this.#reading?.end();
     this.#recognition?.arm();
     return this.#armPending();
   }
@@ -174,20 +160,21 @@ export class Ear {
     const level = this.#meter.push(frame.raw);
     const meter: RecogniserEvent[] =
       this.#frame % this.#tuning.timing.levelEvery === 0 ? [{ type: 'level', ...level }] : [];
-    const events = this.#deaf() ? [] : this.#lesson ? this.#readAlong(frame, level) : this.#attend(frame, level);
+    const events = this.#deaf() ? [] : this.#attend(frame, level);
     this.#frame += 1;
     return [...meter, ...events];
   }
 
   #deaf(): boolean {
-    const isIdle = !this.#recognition && !this.#lesson;
+    const isIdle = !this.#recognition && !this.#reading?.isOn;
     return this.#mute === 'deaf' || this.#frame < this.#deafUntil || isIdle;
   }
 
   #attend(frame: EarFrame, level: Level): readonly RecogniserEvent[] {
     const recognition = this.#recognition;
     const listening = this.#listening;
-    if (!recognition) return [];
+    if (this.#reading?.isOn) this.#reading.push(frame, level);
+    if (!recognition || this.#reading?.isOn) return [];
     if (!listening) {
       if (this.#gate.push(frame.voice, level, this.#tuning.timing.waitOpen) === 'opened') this.#open(frame, level);
       else this.#preRoll = [...this.#preRoll.slice(1 - this.#tuning.timing.preRoll), frame];
@@ -206,12 +193,6 @@ export class Ear {
       utterance.frames >= this.#tuning.timing.longest ||
       early.mayAnswer(utterance.frames, this.#gate.silentFrames, partial);
     return done ? this.#close(utterance) : this.#partial(listening, partial.words);
-  }
-
-  #readAlong(frame: EarFrame, level: Level): readonly RecogniserEvent[] {
-    const heard = this.#lesson?.lesson.push(frame, level);
-    if (heard) this.#lesson?.tell(heard);
-    return [];
   }
 
   readonly #file: ModelFile = (name) => this.#host.modelFile(`${this.#host.modelBase}${this.#folder}/${name}`);
