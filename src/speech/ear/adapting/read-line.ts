@@ -10,7 +10,7 @@ import type { AlignedLine } from './occupancy';
 
 /** A voice is told from the room only when it stands so far above it, in decibels. */
 const LEAST_SNR_DB = 12;
-/** Down to here the ear hears as well as anywhere; a quarter of the words were lost at 10 dB less. */
+/** Down to here the ear hears as well as anywhere; ten decibels lower it lost six commands of sixteen. */
 const LEAST_VOICE_DB = -65;
 /** A room as loud as this is the trouble, and not the voice. */
 const LOUD_ROOM_DB = -45;
