@@ -25,7 +25,7 @@ export const SPOKEN_CODES = {
   'angle-swings': ['swings', 'degrees', 'clock'],
   'seen-from': ['view'],
   'order-generated': [],
-  'time-asked': ['bolts', 'passes'],
+  'time-asked': ['bolts', 'passes', 'time'],
   'now-due': [],
   'floor-asked': ['floor'],
   'slacken-now': ['degrees'],
@@ -140,7 +140,7 @@ export const SPOKEN_CODES = {
   'angle-left': ['degrees', 'clock'],
   'list-is': ['parts'],
   'list-empty': [],
-  'tightening-takes': ['bolts', 'passes'],
+  'tightening-takes': ['bolts', 'passes', 'time'],
   'last-done': ['items'],
   'worked-time': ['worked', 'present', 'breaks'],
   // Sums: the result, whether the rule is kept, then whose rule it is and how it was reached

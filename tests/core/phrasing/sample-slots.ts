@@ -85,6 +85,7 @@ const USUAL: Readonly<Record<string, Said>> = {
   step: text('Take off the top hose at the thermostat housing.'),
   target: count(41),
   text: text('Ease the pressure cap to its stop. Let it hiss out, then take it off.'),
+  time: duration(1_500_000),
   timer: text('sealant skin'),
   timers: replies([reply('timer-running', { timer: text('sealant skin'), left: duration(600_000) })]),
   title: text('Left head gasket, the short run'),

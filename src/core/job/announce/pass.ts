@@ -1,6 +1,7 @@
-import { clock, count, degrees, quantity, type Reply, reply, text } from '../../phrasing/reply';
+import { clock, count, degrees, duration, quantity, type Reply, reply, text } from '../../phrasing/reply';
 import type { Pass, Step } from '../../procedure/procedure';
 import type { Moment } from '../entry';
+import { howLong } from '../how-long';
 import type { Job } from '../job';
 import { clockOf, markDegrees } from '../marks';
 import { passStatesOf } from '../place';
@@ -62,7 +63,13 @@ function tighteningBegins(job: Job, step: Step, passes: readonly Pass[]): readon
     ...(view ? [reply('seen-from', { view: text(view) })] : []),
     ...(passes.some((p) => p.generated) ? [reply('order-generated', {})] : []),
     ...(isTimeAsked(job)
-      ? [reply('time-asked', { bolts: count(passes.flatMap((p) => p.order).length), passes: count(passes.length) })]
+      ? [
+          reply('time-asked', {
+            bolts: count(passes.flatMap((p) => p.order).length),
+            passes: count(passes.length),
+            time: duration(howLong(job.plan.procedure, passes, passStatesOf(job, step.id))),
+          }),
+        ]
       : []),
   ];
 }

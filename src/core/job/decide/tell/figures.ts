@@ -1,7 +1,8 @@
 import { isUnitName } from '../../../fastening/unit';
-import { clock, count, degrees, list, quantity, type Reply, reply, text } from '../../../phrasing/reply';
+import { clock, count, degrees, duration, list, quantity, type Reply, reply, text } from '../../../phrasing/reply';
 import { type Command, optionIn } from '../../command';
 import { type Decision, refused, told } from '../../decision';
+import { howLong } from '../../how-long';
 import type { Job } from '../../job';
 import { limitOf } from '../../limit';
 import { clockOf, markDegrees } from '../../marks';
@@ -54,7 +55,8 @@ export function timeNeeded(job: Job, at: AtPass | undefined): Decision {
   if (!at) return refused(reply('not-here', {}));
   const states = passStatesOf(job, at.step.id);
   const left = at.passes.reduce((sum, p) => sum + boltsLeft(p, passState(states, p.id)), 0);
-  return told(reply('tightening-takes', { bolts: count(left), passes: count(at.passes.length) }));
+  const time = duration(howLong(job.plan.procedure, at.passes, states));
+  return told(reply('tightening-takes', { bolts: count(left), passes: count(at.passes.length), time }));
 }
 
 /** The figure and whose figure it is: limits differ between makers. */
