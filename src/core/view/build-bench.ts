@@ -1,6 +1,6 @@
 import type { Printed, UnitIn } from '../fastening/quantity';
 import { shownIn } from '../fastening/shown-figure';
-import { announce, patternOf, whereIs } from '../job/announce';
+import { announce, whereIs } from '../job/announce';
 import { MANNERS, type RuleName } from '../job/command';
 import { passAt } from '../job/decide/bolt';
 import { fits } from '../job/decide/choose-wrench';
@@ -12,10 +12,11 @@ import { nextReading, placeOf, workPlace } from '../job/place';
 import { stepIn } from '../job/plan';
 import { isTorque, settingOf, type TorquePass } from '../job/setting';
 import { teachingOffers } from '../job/teaching';
-import { boltState, expectedBolt, markDegrees } from '../job/tightening';
+import { boltState, expectedBolt } from '../job/tightening';
 import { timeLeft } from '../job/timer';
 import { count, degrees, type Figure, quantity, type Reply, reply, text } from '../phrasing/reply';
-import type { BenchButton, BenchView, FastenerMark, PatternDrawing, Swing } from './bench-view';
+import { drawingOf, swingOf } from './bench-drawing';
+import type { BenchButton, BenchView } from './bench-view';
 
 /** How the view is put into words: shown text for a reply, and labels of the screen by key. */
 export type ViewWords = {
@@ -49,7 +50,7 @@ export function benchView(job: Job, now: Moment, words: ViewWords): BenchView {
       ...(planned?.step.notes ?? []).map((t) => ({ kind: 'note' as const, text: t })),
     ],
     drawing: at ? drawingOf(job) : null,
-    swing: swingOf(job, words),
+    swing: swingOf(job, words.show),
     looseEnds: [...job.ends.values()].map((e) =>
       e.why === 'dropped' ? words.show([reply('end-dropped', {})]) : e.what,
     ),
@@ -154,49 +155,6 @@ function setNow(job: Job, pass: TorquePass): Printed {
 }
 
 const figure = (f: Figure): Reply => reply('shown-value', { value: quantity(f) });
-
-function drawingOf(job: Job): PatternDrawing | null {
-  const at = passAt(job);
-  const pattern = at ? patternOf(job, at.step) : undefined;
-  if (!at || !pattern) return null;
-  const next = at.part === 'work' ? expectedBolt(at.pass, at.state) : undefined;
-  return {
-    say: pattern.say,
-    viewedFrom: pattern.viewedFrom,
-    outline: pattern.outline,
-    landmarks: pattern.landmarks,
-    fasteners: pattern.fasteners.map((f) => {
-      const turn = at.pass.order.indexOf(f.number);
-      const state = boltState(at.state, f.number).kind;
-      const mark: FastenerMark = turn < 0 ? 'idle' : f.number === next && state === 'open' ? 'next' : state;
-      return { number: f.number, at: f.at, mark, turn: turn < 0 ? null : turn + 1, here: f.number === next };
-    }),
-  };
-}
-
-function swingOf(job: Job, words: ViewWords): Swing | null {
-  const at = passAt(job);
-  if (at?.pass.kind !== 'angle' || at.part !== 'work') return null;
-  const bolt = expectedBolt(at.pass, at.state);
-  if (bolt === undefined) return null;
-  const state = boltState(at.state, bolt);
-  if (state.kind === 'done') return null;
-  const turned = state.kind === 'partial' ? state.degrees : 0;
-  const marks = markDegrees(at.passes, at.passes.indexOf(at.pass));
-  const left = at.pass.degrees - turned;
-  return {
-    turned,
-    left,
-    fromHour: hour(marks.before),
-    toHour: hour(marks.after),
-    words: words.show([reply('shown-swing', { left: degrees(left) })]),
-  };
-}
-
-const hour = (clockwise: number): number => {
-  const h = (clockwise / 30) % 12;
-  return h === 0 ? 12 : h;
-};
 
 /** The few sentences worth teaching now, for "which words now?". */
 export const taught = (examples: ReadonlyMap<string, string>): readonly string[] =>
