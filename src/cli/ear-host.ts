@@ -17,7 +17,6 @@ const NODE: EarHost = {
     return bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength);
   },
   modelFile: readFile,
-  decoys: [],
 };
 
 /** The ear of the browser, loaded in Node. Throws where the model or the lexicon is broken: that is a bug here. */

@@ -12,6 +12,8 @@ export type LanguageProfile = {
   readonly model: string;
   /** Whether the embedded voice speaks it. Where it does not, a voice of the machine does, or none. */
   readonly builtInVoice: boolean;
+  /** Short words of everyday talk that sound like commands: they are recognised, and refused. */
+  readonly stray: readonly string[];
   /** The id of the document that the tour is held on. */
   readonly tour: string;
 };
@@ -19,12 +21,13 @@ export type LanguageProfile = {
 /** Reads the plain data of a language.yaml. */
 export function readProfile(code: string, raw: unknown): Result<LanguageProfile, readonly ReplyIssue[]> {
   const issues: ReplyIssue[] = [];
-  const file = Field.root(raw, issues).only(['name', 'model', 'built-in-voice', 'tour']);
+  const file = Field.root(raw, issues).only(['name', 'model', 'built-in-voice', 'stray', 'tour']);
   const profile: LanguageProfile = {
     code,
     name: file.key('name').text(),
     model: file.key('model').text(),
     builtInVoice: file.key('built-in-voice').truth(),
+    stray: file.key('stray').texts(),
     tour: file.key('tour').text(),
   };
   return issues.length > 0 ? fail(issues) : ok(profile);

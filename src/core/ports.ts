@@ -17,7 +17,7 @@ export type RejectReason =
   | 'too-quiet'
   | 'no-path' // the decoder found no complete phrase
   | 'not-a-command' // words that mean nothing here
-  | 'ambiguous'
+  | 'ambiguous' // two meanings fit, the words or the sound
   | 'stale' // asked under another revision
   | 'own-voice';
 

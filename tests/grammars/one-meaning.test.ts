@@ -1,9 +1,12 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { extendable, interpret } from '../../src/core/language/interpret';
 import { liveGrammar } from '../../src/core/language/live-grammar';
 import { samples } from '../../src/core/language/sample';
 import { wordsNow } from '../../src/core/language/words-now';
 import { everyLanguage, wellFormed } from './language';
+
+// Two cores are shared with other test files: this takes seconds, and more than the usual limit on a busy machine.
+vi.setConfig({ testTimeout: 120_000 });
 
 const ASKING = /^(?:tell-|say-again|terse|full|slower|faster)/;
 

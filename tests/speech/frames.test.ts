@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
+import { EAR_FRAME, type EarFrame } from '../../src/speech/ear/front-end';
 import { type Level, LevelMeter } from '../../src/speech/ear/level-meter';
 import { SampleQueue } from '../../src/speech/ear/sample-queue';
 import { sanitise } from '../../src/speech/ear/sanitise';
 import { SpeechGate } from '../../src/speech/ear/speech-gate';
+import { Utterance } from '../../src/speech/ear/utterance';
 
 test('samples that would poison the decoder are made harmless, the others are left alone', () => {
   const samples = Float32Array.of(0.25, Number.NaN, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, 3, -0.5);
@@ -51,45 +53,118 @@ describe('the level meter', () => {
 
 describe('the speech gate', () => {
   const gate = (): SpeechGate =>
-    new SpeechGate({ voiceAtLeast: 0.5, aboveFloorDb: 3, startFrames: 3, windowFrames: 5, quietFrames: 4 });
+    new SpeechGate({
+      voiceAtLeast: 0.5,
+      aboveFloorDb: 3,
+      startFrames: 3,
+      windowFrames: 5,
+      quietFrames: 4,
+      rangeDb: 25,
+      rise: 6,
+      fall: 0.02,
+    });
   const loud: Level = { db: -20, floorDb: -60, clipped: false };
+  const at = (voice: number, loudness = -20): { voice: number; loudness: number } => ({ voice, loudness });
 
   test('opens on enough voiced frames and closes after the pause it is given', () => {
     const g = gate();
-    expect([0.9, 0.9, 0.9, 0.9].map((voice) => g.push(voice, loud, 4))).toEqual([
+    expect([0.9, 0.9, 0.9, 0.9].map((voice) => g.push(at(voice), loud, 4))).toEqual([
       'quiet',
       'quiet',
       'opened',
       'speaking',
     ]);
-    expect([0, 0, 0, 0].map((voice) => g.push(voice, loud, 4))).toEqual(['speaking', 'speaking', 'speaking', 'closed']);
+    expect([0, 0, 0, 0].map((voice) => g.push(at(voice), loud, 4))).toEqual([
+      'speaking',
+      'speaking',
+      'speaking',
+      'closed',
+    ]);
   });
 
   test('a voice no louder than the room opens nothing', () => {
     const g = gate();
     const level: Level = { db: -58, floorDb: -60, clipped: false };
-    expect(Array.from({ length: 50 }, () => g.push(1, level, 4))).not.toContain('opened');
+    expect(Array.from({ length: 50 }, () => g.push(at(1), level, 4))).not.toContain('opened');
   });
 
   test('a click opens nothing', () => {
     const g = gate();
-    expect([1, 1, 0, 0, 0, 1, 0].map((voice) => g.push(voice, loud, 4))).not.toContain('opened');
+    expect([1, 1, 0, 0, 0, 1, 0].map((voice) => g.push(at(voice), loud, 4))).not.toContain('opened');
   });
 
   test('a speaker to be ignored is waited out, but not for ever', () => {
     const g = gate();
     g.ignoreSpeaker(30);
-    expect([1, 1, 1, 1, 1, 0, 0, 0, 0].map((voice) => g.push(voice, loud, 4))).not.toContain('opened');
-    expect([1, 1, 1].map((voice) => g.push(voice, loud, 4))).toContain('opened');
+    expect([1, 1, 1, 1, 1, 0, 0, 0, 0].map((voice) => g.push(at(voice), loud, 4))).not.toContain('opened');
+    expect([1, 1, 1].map((voice) => g.push(at(voice), loud, 4))).toContain('opened');
     g.ignoreSpeaker(30);
-    expect(Array.from({ length: 30 }, () => g.push(1, loud, 4))).not.toContain('opened');
-    expect([1, 1, 1].map((voice) => g.push(voice, loud, 4))).toContain('opened');
+    expect(Array.from({ length: 30 }, () => g.push(at(1), loud, 4))).not.toContain('opened');
+    expect([1, 1, 1].map((voice) => g.push(at(voice), loud, 4))).toContain('opened');
+  });
+
+  test('what is far quieter than the speaker does not hold it open, however much a voice', () => {
+    const g = gate();
+    for (let n = 0; n < 20; n += 1) g.push(at(1), loud, 4);
+    expect([1, 1, 1, 1].map((voice) => g.push(at(voice, -46), loud, 4))).toContain('closed');
+    for (let n = 0; n < 20; n += 1) g.push(at(1), loud, 4);
+    expect(Array.from({ length: 40 }, () => g.push(at(1, -44), loud, 4))).not.toContain('closed');
+  });
+
+  test('one knock does not make the speaker quiet', () => {
+    const g = gate();
+    for (let n = 0; n < 20; n += 1) g.push(at(1, -40), loud, 4);
+    g.push(at(1, 0), loud, 4);
+    expect(Array.from({ length: 40 }, () => g.push(at(1, -40), loud, 4))).not.toContain('closed');
   });
 
   test('the pause may be lengthened while it lasts', () => {
     const g = gate();
-    for (let n = 0; n < 3; n += 1) g.push(1, loud, 4);
-    expect(Array.from({ length: 8 }, () => g.push(0, loud, 9))).not.toContain('closed');
-    expect(g.push(0, loud, 9)).toBe('closed');
+    for (let n = 0; n < 3; n += 1) g.push(at(1), loud, 4);
+    expect(Array.from({ length: 8 }, () => g.push(at(0), loud, 9))).not.toContain('closed');
+    expect(g.push(at(0), loud, 9)).toBe('closed');
+  });
+});
+
+describe('an utterance', () => {
+  const frame = (voice: number, loudness: number, mark: number): EarFrame => ({
+    raw: new Float32Array(EAR_FRAME),
+    clean: new Float32Array(EAR_FRAME).fill(mark),
+    voice,
+    loudness,
+  });
+  const level: Level = { db: -20, floorDb: -60, clipped: false };
+  const trim = { lead: 3, tail: 2, rangeDb: 20 };
+
+  /** Taps that pass for a voice, quiet, words, quiet, and taps again. */
+  const noisy = (): Utterance => {
+    const utterance = new Utterance(100, trim);
+    const parts: [number, number, number][] = [
+      [10, 0.9, -60],
+      [10, 0, -80],
+      [20, 1, -25],
+      [10, 0, -80],
+      [10, 0.8, -58],
+    ];
+    let at = 0;
+    for (const [frames, voice, loudness] of parts)
+      for (let n = 0; n < frames; n += 1) {
+        const heard = frame(voice, loudness, at);
+        utterance.push(heard, heard.clean, level);
+        at += 1;
+      }
+    return utterance;
+  };
+
+  test('is trimmed to the speaker, with a little quiet on both sides', () => {
+    const sound = noisy().trimmed();
+    expect([sound.length / EAR_FRAME, sound[0], sound.at(-1)]).toEqual([25, 17, 41]);
+  });
+
+  test('counts as voiced only what is as loud as the speaker', () => {
+    const utterance = noisy();
+    expect([utterance.voicedFrames, utterance.voice]).toEqual([20, 1]);
+    expect(utterance.voiceIn(3, 20)).toEqual({ mean: 1, voicedFrames: 20 });
+    expect(utterance.voiceIn(0, 3)).toEqual({ mean: 0, voicedFrames: 0 });
   });
 });

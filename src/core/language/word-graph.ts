@@ -29,6 +29,27 @@ export function phraseGraph(phrase: Phrase, rule: (name: string) => Phrase): Wor
   return smallest(determined(loose, start, end));
 }
 
+/** The same sentences but this one. The states along it are copied, so that all others through them stay. */
+export function withoutSentence(graph: WordGraph, words: readonly string[]): WordGraph {
+  const { states } = graph;
+  const path: WordState[] = [];
+  let at: number | undefined = 0;
+  for (const word of [...words, null]) {
+    const state: WordState | undefined = at === undefined ? undefined : states[at];
+    if (!state) return graph;
+    path.push(state);
+    at = word === null ? undefined : state.next.get(word);
+  }
+  if (!path.at(-1)?.isEnd) return graph;
+  // The first copy takes the place of the start; the others are added behind the last state.
+  const copies = path.map(({ isEnd, next }, n): WordState => {
+    const word = words[n];
+    if (word === undefined) return { isEnd: false, next };
+    return { isEnd, next: new Map([...next, [word, states.length + n]]) };
+  });
+  return { states: [...copies.slice(0, 1), ...states.slice(1), ...copies.slice(1)] };
+}
+
 /** An automaton with silent moves, built part by part as in Thompson's construction. */
 class LooseGraph {
   readonly words: Map<string, number[]>[] = [];

@@ -34,6 +34,11 @@ export class ArmedGrammar {
     return at !== undefined && (this.graph.states[at]?.next.size ?? 0) > 0;
   }
 
+  /** Whether two sentences come to the same command with the same values. */
+  sameMeaning(one: string, other: string): boolean {
+    return JSON.stringify(interpret(this.#live, one)) === JSON.stringify(interpret(this.#live, other));
+  }
+
   senseOf(words: string): Sense {
     const meaning = interpret(this.#live, words);
     switch (meaning.kind) {

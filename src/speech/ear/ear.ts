@@ -26,8 +26,6 @@ export type EarHost = {
   readonly denoiserWasm: () => Promise<ArrayBuffer>;
   /** A file of a model folder, from its address; fails as the host's own reading does. */
   readonly modelFile: (address: string) => Promise<Uint8Array>;
-  /** Stray words that people say all day and that sound like commands: listed, they are recognised and refused. */
-  readonly decoys: readonly string[];
 };
 
 type Listening = { readonly utterance: Utterance; readonly early: EarlyAnswer; partial: string };
@@ -57,6 +55,7 @@ export class Ear {
   #listening: Listening | null = null;
   #keepsSound = false;
   #folder = '';
+  #stray: readonly string[] = [];
   #isAided = false;
   #reading: Reading | null = null;
 
@@ -68,7 +67,10 @@ export class Ear {
   }
 
   /** Loads model and denoiser; `msToLoad` is left 0, since the ear has no clock. A profile that cannot be used is left aside. */
-  async load({ model, lexicon }: EarLanguage, aid: HearingAid | null = null): Promise<readonly RecogniserEvent[]> {
+  async load(
+    { model, lexicon, stray }: EarLanguage,
+    aid: HearingAid | null = null,
+  ): Promise<readonly RecogniserEvent[]> {
     this.#folder = model.folder;
     const adapted = aid && (await adaptedMeans(aid, model.folder, this.#file));
     this.#isAided = adapted !== null;
@@ -84,6 +86,7 @@ export class Ear {
     }
     this.#decoder = loaded.value;
     this.#reading = new Reading(loaded.value, { folder: model.folder, file: this.#file }, this.#tuning);
+    this.#stray = stray.filter((word) => loaded.value.knows(word));
     return [{ type: 'ready', msToLoad: 0 }, ...this.#armPending()];
   }
 
@@ -176,7 +179,7 @@ export class Ear {
     if (this.#reading?.isOn) this.#reading.push(frame, level);
     if (!recognition || this.#reading?.isOn) return [];
     if (!listening) {
-      if (this.#gate.push(frame.voice, level, this.#tuning.timing.waitOpen) === 'opened') this.#open(frame, level);
+      if (this.#gate.push(frame, level, this.#tuning.timing.waitOpen) === 'opened') this.#open(frame, level);
       else this.#preRoll = [...this.#preRoll.slice(1 - this.#tuning.timing.preRoll), frame];
       return [];
     }
@@ -184,7 +187,7 @@ export class Ear {
     this.#take(frame, level, utterance);
     const partial = recognition.partial();
     const edge = this.#gate.push(
-      frame.voice,
+      frame,
       level,
       waitFrames(partial, recognition.grammar.hasReadings, this.#tuning.timing),
     );
@@ -198,7 +201,7 @@ export class Ear {
   readonly #file: ModelFile = (name) => this.#host.modelFile(`${this.#host.modelBase}${this.#folder}/${name}`);
 
   #open(frame: EarFrame, level: Level): void {
-    const utterance = new Utterance(this.#frame - this.#preRoll.length);
+    const utterance = new Utterance(this.#frame - this.#preRoll.length, this.#tuning.trim);
     this.#listening = { utterance, early: new EarlyAnswer(this.#tuning.timing), partial: '' };
     this.#recognition?.begin();
     for (const earlier of [...this.#preRoll, frame]) this.#take(earlier, level, utterance);
@@ -207,7 +210,7 @@ export class Ear {
 
   #take(frame: EarFrame, level: Level, utterance: Utterance): void {
     const samples = mixed(frame, this.#tuning.wet);
-    utterance.push(samples, level, frame.voice);
+    utterance.push(frame, samples, level);
     this.#recognition?.feed(samples);
   }
 
@@ -226,7 +229,7 @@ export class Ear {
     const { revision } = recognition.grammar;
     const span = { startFrame: this.#native(utterance.startFrame), endFrame: this.#native(utterance.endFrame) };
     const { words, score } = outcome;
-    const sound = this.#keepsSound ? { sound: utterance.trimmed(this.#tuning.timing.tail) } : {};
+    const sound = this.#keepsSound ? { sound: utterance.trimmed() } : {};
     const event: RecogniserEvent = outcome.heard
       ? { type: 'heard', revision, words, score, ...span, ...sound }
       : { type: 'rejected', revision, words, score, why: outcome.why, ...span, ...sound };
@@ -246,8 +249,8 @@ export class Ear {
     if (!decoder || !this.#pending) return [];
     const { live, unknown } = withKnownWords(this.#pending, (word) => decoder.knows(word));
     this.#pending = null;
-    const grammar = new ArmedGrammar(live, this.#host.decoys);
-    const next = new Recognition(decoder, grammar, this.#host.decoys, this.#tuning, this.#observe);
+    const grammar = new ArmedGrammar(live, this.#stray);
+    const next = new Recognition(decoder, grammar, this.#stray, this.#tuning, this.#observe);
     const armed = next.arm();
     if (!armed.ok) return [{ type: 'failed', code: 'grammar-refused', detail: armed.error }];
     this.#recognition = next;

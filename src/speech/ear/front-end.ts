@@ -1,4 +1,5 @@
 import { DENOISER_FRAME, DENOISER_HZ, type Denoiser } from './denoiser';
+import { loudnessOf } from './level-meter';
 import { Resampler } from './resampler';
 import { SampleQueue } from './sample-queue';
 import { sanitise } from './sanitise';
@@ -13,6 +14,8 @@ export type EarFrame = {
   readonly clean: Float32Array;
   /** Probability that someone speaks in it, 0..1. */
   readonly voice: number;
+  /** Of the cleaned sound, in decibels below full scale: noise is far down in it. */
+  readonly loudness: number;
 };
 
 /**
@@ -52,7 +55,7 @@ export class FrontEnd {
     while (this.#raw.length >= EAR_FRAME && this.#clean.length >= EAR_FRAME) {
       const raw = this.#raw.take(EAR_FRAME);
       const clean = this.#clean.take(EAR_FRAME);
-      if (raw && clean) frames.push({ raw, clean, voice: this.#voices.shift() ?? 0 });
+      if (raw && clean) frames.push({ raw, clean, voice: this.#voices.shift() ?? 0, loudness: loudnessOf(clean) });
     }
     return frames;
   }

@@ -33,6 +33,10 @@ export class LevelMeter {
   }
 }
 
+/** The mean loudness of some samples. Decibels below full scale, -100 for silence. */
+export const loudnessOf = (samples: Float32Array): number =>
+  decibels(samples.reduce((sum, sample) => sum + sample * sample, 0) / Math.max(1, samples.length));
+
 function decibels(power: number): number {
   return power > 0 ? Math.max(SILENCE_DB, 10 * Math.log10(power)) : SILENCE_DB;
 }

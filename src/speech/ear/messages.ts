@@ -34,7 +34,12 @@ export type ToEar =
 export type FromEar = RecogniserEvent | { readonly type: 'pong'; readonly id: number } | ReadingEvent;
 
 /** What the ear must know of a language before it is told what can be said. */
-export type EarLanguage = { readonly model: EarModel; readonly lexicon: Lexicon };
+export type EarLanguage = {
+  readonly model: EarModel;
+  readonly lexicon: Lexicon;
+  /** Words of everyday talk that compete with the commands and are refused. */
+  readonly stray: readonly string[];
+};
 
 /** An acoustic model: its folder beside the others, and the phones it knows. */
 export type EarModel = { readonly folder: string; readonly phones: readonly string[] };

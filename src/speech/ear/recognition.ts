@@ -8,6 +8,7 @@ import { EAR_FRAME } from './front-end';
 import type { SearchGraph } from './fsg';
 import { LoneStop } from './lone-stop';
 import { type Evidence, judge } from './rejection';
+import { leadOf } from './runner-up';
 import type { Tuning } from './tuning';
 import type { Utterance } from './utterance';
 
@@ -86,7 +87,7 @@ export class Recognition {
    */
   finish(utterance: Utterance, stopOnly: boolean): Outcome {
     this.#decoder.end();
-    const sound = utterance.trimmed(this.#tuning.timing.tail);
+    const sound = utterance.trimmed();
     const hypothesis = this.#decoder.decodeWhole(sound);
     const loopScore = this.#loopScore(sound);
     const judged = this.#judge(hypothesis, loopScore, sound, utterance);
@@ -107,9 +108,18 @@ export class Recognition {
     const evidence = this.#evidence(hypothesis, sense.manner, overLoop, utterance);
     this.#observe(words, evidence);
     const verdict = judge(evidence, this.#tuning);
+    // What is all but certain is not compared: the search takes time, and whoever spoke is waiting.
+    if (verdict.accepted && verdict.score < 1 && this.#isTooClose(words, sense.manner, hypothesis, sound))
+      return { heard: false, words, score: 0.5, why: 'ambiguous' };
     return verdict.accepted
       ? { heard: true, words, score: verdict.score }
       : { heard: false, words, score: verdict.score, why: verdict.why };
+  }
+
+  /** Whether another command fits nearly as well: then it is better to ask than to guess. */
+  #isTooClose(words: string, manner: Manner, hypothesis: Hypothesis, sound: Float32Array): boolean {
+    const least = this.#tuning.leastLead[manner];
+    return least > 0 && leadOf(words, hypothesis, sound, this.#decoder, this.grammar) < least;
   }
 
   #isStop(words: string): boolean {

@@ -1,9 +1,14 @@
+import type { EarFrame } from './front-end';
 import type { Level } from './level-meter';
 
 export type GateSettings = {
   /** A frame counts as voice from this probability on, and only this far above the noise floor. */
   readonly voiceAtLeast: number;
   readonly aboveFloorDb: number;
+  /** While somebody speaks: nor one this far below his loudness, which rises and falls only so fast, in decibels a frame. */
+  readonly rangeDb: number;
+  readonly rise: number;
+  readonly fall: number;
   /** Speech begins when this many of the last `windowFrames` frames are voice. */
   readonly startFrames: number;
   readonly windowFrames: number;
@@ -23,6 +28,7 @@ export class SpeechGate {
   #recent: boolean[] = [];
   #open = false;
   #silent = 0;
+  #loudness = Number.NEGATIVE_INFINITY;
   /** Frames left in which to wait for quiet, and the quiet there has been. */
   #settling = 0;
   #settled = 0;
@@ -31,15 +37,16 @@ export class SpeechGate {
     this.#settings = settings;
   }
 
-  push(voice: number, level: Level, waitFrames: number): GateEdge {
-    const { voiceAtLeast, aboveFloorDb, startFrames, windowFrames } = this.#settings;
-    const voiced = voice >= voiceAtLeast && level.db >= level.floorDb + aboveFloorDb;
+  push(frame: Pick<EarFrame, 'voice' | 'loudness'>, level: Level, waitFrames: number): GateEdge {
+    const { startFrames, windowFrames } = this.#settings;
+    const voiced = this.#isVoiced(frame, level);
     this.#recent = [...this.#recent.slice(1 - windowFrames), voiced];
     const active = this.#recent.filter(Boolean).length;
     if (this.#settling > 0) return this.#settle(voiced);
     if (!this.#open) {
       if (active < startFrames) return 'quiet';
       this.#open = true;
+      this.#loudness = frame.loudness;
       this.#silent = 0;
       return 'opened';
     }
@@ -47,6 +54,14 @@ export class SpeechGate {
     if (this.#silent < waitFrames) return 'speaking';
     this.reset();
     return 'closed';
+  }
+
+  #isVoiced({ voice, loudness }: Pick<EarFrame, 'voice' | 'loudness'>, level: Level): boolean {
+    const { voiceAtLeast, aboveFloorDb, rangeDb, rise, fall } = this.#settings;
+    if (voice < voiceAtLeast || level.db < level.floorDb + aboveFloorDb) return false;
+    if (!this.#open) return true;
+    this.#loudness = Math.max(this.#loudness - fall, Math.min(loudness, this.#loudness + rise));
+    return loudness >= this.#loudness - rangeDb;
   }
 
   /** Frames since the last voiced one, while open. */

@@ -2,6 +2,7 @@ import type { Manner } from '../../core/language/grammar';
 import type { EngineSettings } from './engine';
 import type { Filler } from './fsg';
 import type { GateSettings } from './speech-gate';
+import type { Trim } from './utterance';
 
 /** In ten-millisecond frames. */
 export type Timing = {
@@ -13,8 +14,6 @@ export type Timing = {
   readonly ignoreAtMost: number;
   /** Handed to the decoder from before the gate opened. */
   readonly preRoll: number;
-  /** What stays of the quiet after the last voice in the final decode: noise there is easily taken for a word. */
-  readonly tail: number;
   /** Pauses that end an utterance: one that nothing could extend, one that something could, and one that may be a number. */
   readonly waitComplete: number;
   readonly waitOpen: number;
@@ -64,6 +63,8 @@ export type Tuning = {
   readonly wet: number;
   readonly gate: GateSettings;
   readonly timing: Timing;
+  /** What stays of the quiet around the voice in the final decode: noise there is easily taken for a word. */
+  readonly trim: Trim;
   /** The loop that competes with the commands, and the lone loop that the commands are compared with. */
   readonly filler: Filler;
   readonly loop: Filler;
@@ -78,6 +79,8 @@ export type Tuning = {
    * some of a stranger's, who shall gain nothing by it.
    */
   readonly aided: Readonly<Record<Manner, number>>;
+  /** How far behind the best sentence of another meaning must be, in the engine's unit over the whole utterance. */
+  readonly leastLead: Readonly<Record<Manner, number>>;
   /** How much cheaper than its bar a command must be to count as all but certain. */
   readonly spread: number;
   readonly veto: Veto;
@@ -106,13 +109,22 @@ export const TUNING: Tuning = {
   // The engine's own noise removal would denoise a second time.
   features: { remove_noise: 0 },
   wet: 1,
-  gate: { voiceAtLeast: 0.5, aboveFloorDb: 3, startFrames: 6, windowFrames: 12, quietFrames: 15 },
+  gate: {
+    voiceAtLeast: 0.5,
+    aboveFloorDb: 3,
+    startFrames: 6,
+    windowFrames: 12,
+    quietFrames: 15,
+    rangeDb: 25,
+    rise: 6,
+    fall: 0.02,
+  },
+  trim: { lead: 35, tail: 20, rangeDb: 22 },
   timing: {
     opening: 50,
     afterMute: 25,
     ignoreAtMost: 200,
     preRoll: 35,
-    tail: 20,
     waitComplete: 30,
     waitOpen: 45,
     waitNumber: 70,
@@ -128,6 +140,7 @@ export const TUNING: Tuning = {
   bars: { stop: 50, harmless: 43, progress: 42, critical: 40 },
   oneWord: { stop: 0, harmless: 2, progress: 7, critical: 7 },
   aided: { stop: 0, harmless: 0, progress: 2, critical: 2 },
+  leastLead: { stop: 0, harmless: 120, progress: 350, critical: 350 },
   spread: 20,
   veto: {
     leastVoicedFrames: 16,

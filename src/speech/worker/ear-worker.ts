@@ -5,7 +5,6 @@ import { serveEar } from './serve-ear';
 serveEar(self as unknown as DedicatedWorkerGlobalScope, {
   denoiserWasm: () => fetched(rnnoise),
   modelFile: async (address) => new Uint8Array(await fetched(address)),
-  decoys: [],
 });
 
 async function fetched(address: string): Promise<ArrayBuffer> {

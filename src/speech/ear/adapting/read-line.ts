@@ -25,14 +25,14 @@ export function readLine(
   decoder: Decoder,
   words: readonly string[],
   utterance: Utterance,
-  tuning: Pick<Tuning, 'loop' | 'ownCost' | 'timing'>,
+  tuning: Pick<Tuning, 'loop' | 'ownCost'>,
 ): readonly [LineHeard, AlignedLine | null] {
-  const { voiceDb, noiseDb } = utterance.loudness;
+  const { voiceDb, noiseDb } = utterance.levels;
   const answer = (verdict: LineVerdict): readonly [LineHeard, null] => [{ verdict, voiceDb, noiseDb }, null];
   if (utterance.isClipped) return answer('too-loud');
   if (voiceDb < LEAST_VOICE_DB) return answer('too-quiet');
   if (voiceDb - noiseDb < LEAST_SNR_DB) return answer(noiseDb > LOUD_ROOM_DB ? 'too-noisy' : 'too-quiet');
-  const sound = utterance.trimmed(tuning.timing.tail);
+  const sound = utterance.trimmed();
   decoder.search({ commands: oneWay(words), decoys: [], filler: null });
   const found = decoder.decodeWhole(sound);
   if (found.words.length < words.length) return answer('unlike');

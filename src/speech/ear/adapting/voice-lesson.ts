@@ -47,13 +47,13 @@ export class VoiceLesson {
   /** Takes a frame; answers when a line is over. A good one is kept, and no other is listened for until it is asked for. */
   push(frame: EarFrame, level: Level): LineHeard | null {
     if (this.#words.length === 0) return null;
-    const edge = this.#gate.push(frame.voice, level, END_OF_LINE_FRAMES);
+    const edge = this.#gate.push(frame, level, END_OF_LINE_FRAMES);
     if (!this.#utterance) {
       this.#preRoll = [...this.#preRoll.slice(1 - this.tuning.timing.preRoll), [frame, level]];
       if (edge === 'opened') this.#open();
       return null;
     }
-    this.#utterance.push(mixed(frame, this.tuning.wet), level, frame.voice);
+    this.#utterance.push(frame, mixed(frame, this.tuning.wet), level);
     return edge === 'closed' || this.#utterance.frames >= LONGEST_FRAMES ? this.#close(this.#utterance) : null;
   }
 
@@ -75,8 +75,8 @@ export class VoiceLesson {
   }
 
   #open(): void {
-    this.#utterance = new Utterance(0);
-    for (const [frame, level] of this.#preRoll) this.#utterance.push(mixed(frame, this.tuning.wet), level, frame.voice);
+    this.#utterance = new Utterance(0, this.tuning.trim);
+    for (const [frame, level] of this.#preRoll) this.#utterance.push(frame, mixed(frame, this.tuning.wet), level);
     this.#preRoll = [];
   }
 
