@@ -15,7 +15,7 @@ import { readLine } from './read-line';
 const END_OF_LINE_FRAMES = 90;
 const LONGEST_FRAMES = 1500;
 /** A line to be held against the others needs others to be held against. */
-export const LEAST_LINES = 3;
+const LEAST_LINES = 3;
 
 type Heard = { readonly line: AlignedLine; readonly voiceDb: number; readonly noiseDb: number };
 
