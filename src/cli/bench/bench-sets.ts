@@ -6,6 +6,7 @@ import type { Speaker } from '../../voice/flite/speakers';
 import { decodeWav } from '../../voice/flite/wav';
 import { foreignGrammar, wordGrammar } from './bench-grammars';
 import type { Corpus, Recording } from './corpus';
+import { seeded } from './mixing';
 import { orderSlots, slotValuesOf } from './order-slots';
 
 export type Clip = {
@@ -53,6 +54,14 @@ export function recordedSets(corpus: Corpus, bench: LiveGrammar): readonly Bench
     return { id: `kitchen ${n}`, sound: () => kitchen.slice(from, from + 80_000), isRight: never };
   });
 
+  const random = seeded(60);
+  const hour = Array.from({ length: 60 }, (_, n): Clip => {
+    const [from, gain] = [Math.floor(random() * kitchen.length), 10 ** ((random() * 24 - 12) / 20)];
+    const minute = (): Float32Array =>
+      Float32Array.from({ length: 960_000 }, (_, i) => gain * (kitchen[(from + i) % kitchen.length] ?? 0));
+    return { id: `minute ${n}, ${gain.toFixed(2)} as loud`, sound: minute, isRight: never };
+  });
+
   return [
     {
       name: 'orders',
@@ -63,6 +72,8 @@ export function recordedSets(corpus: Corpus, bench: LiveGrammar): readonly Bench
     { name: 'orders-to-bench', live: bench, snrs: [null, 12], clips: orders.map((one) => clip(one, never)) },
     { name: 'others-to-bench', live: bench, snrs: [null], clips: others.map((one) => clip(one, never)) },
     { name: 'noise-to-bench', live: bench, snrs: [null], clips: noises },
+    // One recording, looped from seeded places, 12 dB softer to 12 dB louder.
+    { name: 'noise-hour', live: bench, snrs: [null], clips: hour },
     {
       name: 'stop-to-bench',
       live: bench,
