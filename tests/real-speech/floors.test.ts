@@ -55,7 +55,7 @@ describe.skipIf(!hasData)('how well it hears', () => {
       // Whatever strangers say or machines sound like, no step or bolt is marked by it.
       if (right === 0) expect(marking).toEqual([]);
     },
-    120_000,
+    600_000,
   );
 
   test('the rules that mark something are known by their names', () => {

@@ -3,7 +3,7 @@ import type { ArmedGrammar } from './armed-grammar';
 import { commandWords, type Decoder, type Hypothesis } from './decoder';
 
 /** Sentences of the same meaning that are passed over before the search for another meaning is given up. */
-const MOST_SEARCHES = 3;
+const MOST_SEARCHES = 2;
 
 /**
  * How far the best sentence of any other meaning is behind, in the engine's unit over the whole utterance: "bolt six done" in
