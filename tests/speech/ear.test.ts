@@ -87,6 +87,16 @@ test('refuses other talk', () => {
   expect(events.filter(({ type }) => type === 'heard')).toEqual([]);
 });
 
+test('where two commands fit alike it asks again, and where one fits it answers', () => {
+  const words = said('bolt two done');
+  const room = noise(words.length / 16_000, 0.12);
+  const noisy = words.map((sample, n) => sample + (room[n] ?? 0));
+  ear.arm(listed('one', { 'bolt two done': 'progress', 'next step': 'harmless' }));
+  expect(answers(hear(noisy))).toEqual(['bolt two done']);
+  ear.arm(listed('two', { 'bolt two done': 'progress', 'bolt too done': 'progress', 'next step': 'harmless' }));
+  expect(answers(hear(noisy))).toEqual(['rejected: ambiguous']);
+});
+
 test('an answer carries the sound it was made from only where that was asked for', () => {
   const sounds = (events: readonly RecogniserEvent[]): readonly number[] =>
     events.flatMap((event) => ('sound' in event && event.sound ? [event.sound.length / 16_000] : []));
