@@ -12,7 +12,7 @@ const SMALL = [
 const TENS = ['twenty', 'thirty', 'forty', 'fifty', 'sixty', 'seventy', 'eighty', 'ninety'];
 
 /** A whole number from 1 to 999 as it is said. */
-function spelled(n: number): string {
+export function spelled(n: number): string {
   const hundreds = Math.floor(n / 100);
   const rest = n % 100;
   const tail = SMALL[rest - 1] ?? [TENS[Math.floor(rest / 10) - 2], SMALL[(rest % 10) - 1]].filter(Boolean).join(' ');
