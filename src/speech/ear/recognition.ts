@@ -108,17 +108,20 @@ export class Recognition {
     const evidence = this.#evidence(hypothesis, sense.manner, overLoop, utterance);
     this.#observe(words, evidence);
     const verdict = judge(evidence, this.#tuning);
-    // What is all but certain is not compared: the search takes time, and whoever spoke is waiting.
-    if (verdict.accepted && verdict.score < 1 && this.#isTooClose(words, sense.manner, hypothesis, sound))
+    if (verdict.accepted && this.#isTooClose(words, verdict.score, sense.manner, hypothesis, sound))
       return { heard: false, words, score: 0.5, why: 'ambiguous' };
     return verdict.accepted
       ? { heard: true, words, score: verdict.score }
       : { heard: false, words, score: verdict.score, why: verdict.why };
   }
 
-  /** Whether another command fits nearly as well: then it is better to ask than to guess. */
-  #isTooClose(words: string, manner: Manner, hypothesis: Hypothesis, sound: Float32Array): boolean {
-    const least = this.#tuning.leastLead[manner];
+  /**
+   * Whether another command fits nearly as well: then it is better to ask than to guess. The worse the words fit, the
+   * further ahead they must be; what is all but certain is not compared, since whoever spoke is waiting.
+   */
+  #isTooClose(words: string, score: number, manner: Manner, hypothesis: Hypothesis, sound: Float32Array): boolean {
+    const { leastLead, leadBelow } = this.#tuning;
+    const least = leastLead[manner] * Math.min(1, (1 - score) / (1 - leadBelow));
     return least > 0 && leadOf(words, hypothesis, sound, this.#decoder, this.grammar) < least;
   }
 

@@ -79,8 +79,12 @@ export type Tuning = {
    * some of a stranger's, who shall gain nothing by it.
    */
   readonly aided: Readonly<Record<Manner, number>>;
-  /** How far behind the best sentence of another meaning must be, in the engine's unit over the whole utterance. */
+  /**
+   * How far behind the best sentence of another meaning must be, in the engine's unit over the whole utterance: all of it at
+   * scores up to `leadBelow`, less above, and nothing at a score of one.
+   */
   readonly leastLead: Readonly<Record<Manner, number>>;
+  readonly leadBelow: number;
   /** How much cheaper than its bar a command must be to count as all but certain. */
   readonly spread: number;
   readonly veto: Veto;
@@ -140,7 +144,8 @@ export const TUNING: Tuning = {
   bars: { stop: 50, harmless: 43, progress: 42, critical: 40 },
   oneWord: { stop: 0, harmless: 2, progress: 7, critical: 7 },
   aided: { stop: 0, harmless: 0, progress: 2, critical: 2 },
-  leastLead: { stop: 0, harmless: 120, progress: 350, critical: 350 },
+  leastLead: { stop: 0, harmless: 120, progress: 320, critical: 320 },
+  leadBelow: 0.7,
   spread: 20,
   veto: {
     leastVoicedFrames: 16,
