@@ -37,7 +37,7 @@ export default defineConfig({
       output: {
         codeSplitting: {
           groups: [
-            { name: languageScript, test: /\/grammars\// },
+            { name: languageScript, debugName: 'language', test: /\/grammars\// },
             { name: 'grammar', test: /src\/core\/(?:language\/|result)/, priority: 1 },
             { name: 'core', test: FIRST },
           ],

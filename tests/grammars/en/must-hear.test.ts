@@ -9,7 +9,6 @@ const MUST: readonly (readonly [words: string, rule: string, slots?: Readonly<Re
   ['quiet', 'stop'],
   ["what's next", 'tell-next'],
   ['next step', 'tell-next'],
-  ['next bolt', 'tell-next'],
   ['say again', 'say-again'],
   ['repeat that', 'say-again'],
   ['what does it torque to', 'tell-torque'],
