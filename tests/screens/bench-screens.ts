@@ -26,20 +26,22 @@ const loadBefore = loadavg()[0];
 const site = await openSite();
 try {
   const record = await measureRecord(site, longRecord(Number(values.entries)));
+  console.log(
+    `record of ${record.entries} entries (${record.megabytes} MB), taken over in ${record.takenMs}; all in milliseconds`,
+  );
+  console.log(`from the tap to the first rows: ${record.firstRowsMs}; a jump: ${record.jumpMs}`);
+  console.table({ 'frame, scrolling': record.frames, 'letter of a search': record.search });
+
   const busy = await measureBusy(site);
   const { commit, machine } = circumstances(0);
   const load = { before: loadBefore, after: loadavg()[0] };
   mkdirSync('test-output', { recursive: true });
   writeFileSync(values.out, `${JSON.stringify({ commit, machine, load, record, busy }, null, 2)}\n`);
 
-  console.log(
-    `commit ${commit}; ${machine.cpus} x ${machine.cpu}; load ${loadBefore?.toFixed(1)}; all in milliseconds`,
-  );
-  console.log(`\nrecord of ${record.entries} entries (${record.megabytes} MB), taken over in ${record.takenMs}`);
-  console.log(`from the tap to the first rows: ${record.firstRowsMs}; a jump: ${record.jumpMs}`);
-  console.table({ 'frame, scrolling': record.frames, 'letter of a search': record.search });
+  console.log(`commit ${commit}; ${machine.cpus} x ${machine.cpu}; load ${loadBefore?.toFixed(1)}`);
   console.log(`\nevent to next paint while the recogniser works (${busy.decoded} utterances):`);
   console.table({ all: busy.all, ...busy.kinds });
+  console.log(`the slowest: ${busy.slowest.join('; ')}`);
   console.log(`tasks over 50 ms meanwhile: ${busy.longTasks.count}, the longest ${busy.longTasks.worst}`);
 } catch (error) {
   console.error(`DOES NOT WORK: ${error instanceof Error ? error.message : error}`);

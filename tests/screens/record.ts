@@ -21,10 +21,11 @@ export async function measureRecord(site: Site, { text, entries, last }: LongRec
         .tap(),
     );
     await page.waitForTimeout(1000);
+
     const scrolled = await page.evaluate(() => (window as unknown as Watched).screensWatch.scrollThrough());
     if (!scrolled.last.includes(last)) throw new Error(`the last row is "${scrolled.last}", not "${last}"`);
     const search = await searched(page, entries);
-    const jump = await page.evaluate(() => (window as unknown as Watched).screensWatch.jumpToLastPhase());
+    const jump = await page.evaluate(() => (window as unknown as Watched).screensWatch.jumpToPhase());
     if (jump.ms === null) throw new Error(`the jump to "${jump.words}" never arrived`);
     return {
       entries,

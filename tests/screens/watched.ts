@@ -14,7 +14,7 @@ type Watch = {
     readonly blank: number;
     readonly last: string;
   }>;
-  readonly jumpToLastPhase: () => Promise<{ readonly ms: number | null; readonly words: string }>;
+  readonly jumpToPhase: () => Promise<{ readonly ms: number | null; readonly words: string }>;
 };
 export type Watched = { readonly screensWatch: Watch };
 
@@ -34,21 +34,24 @@ export async function fromTap(page: Page, selector: string, tap: () => Promise<v
   return shown;
 }
 
-export type Act = { readonly worstMs: number; readonly longTasks: readonly number[] };
+/** `worst` names the event that took longest, or nothing where all were quick. */
+export type Act = { readonly worstMs: number; readonly worst: string; readonly longTasks: readonly number[] };
 
 /** Does something and gives the longest the browser took from one of its events to the next paint. */
 export async function during(page: Page, act: () => Promise<void>): Promise<Act> {
   const from = await page.evaluate(() => performance.now());
   await act();
   await page.waitForTimeout(REPORTED_MS);
-  const { events, longTasks } = await page.evaluate((since) => {
+  const { events, longTasks } = await page.evaluate(() => {
     const { screensWatch } = window as unknown as Watched;
-    const isFresh = ({ startTime }: { readonly startTime: number }) => startTime >= since;
-    return { events: screensWatch.events.filter(isFresh), longTasks: screensWatch.longTasks.filter(isFresh) };
-  }, from);
+    return { events: screensWatch.events, longTasks: screensWatch.longTasks };
+  });
+  const isFresh = ({ startTime }: Timed): boolean => startTime >= from;
+  const slowest = events.filter(isFresh).toSorted((a, b) => b.duration - a.duration)[0];
   return {
-    worstMs: Math.max(LEAST_MS, ...events.map(({ duration }) => duration)),
-    longTasks: longTasks.map(({ duration }) => duration),
+    worstMs: Math.max(LEAST_MS, slowest?.duration ?? 0),
+    worst: slowest?.name ?? '',
+    longTasks: longTasks.filter(isFresh).map(({ duration }) => duration),
   };
 }
 
