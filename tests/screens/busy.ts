@@ -24,6 +24,8 @@ const TALK = [
 const INTO_TALK_MS = 700;
 /** So long a reply is waited for; after that it is worked on into it. */
 const QUIET_MS = 4_000;
+/** As fast as anybody types; keys sent all at once would wait for each other. */
+const BETWEEN_KEYS_MS = 80;
 const EFFECT_MS = 15_000;
 
 type Kind = 'tap a button' | 'type words' | 'open a screen' | 'back to the Bench';
@@ -100,7 +102,7 @@ async function oneRound(bay: Bay, round: number): Promise<readonly Done[]> {
     const log = await bay.log();
     const before = log.length;
     await page.locator('.talk-field').tap();
-    await page.keyboard.type(nextWords(fold(PLAN, log)) ?? 'where am i');
+    await page.keyboard.type(nextWords(fold(PLAN, log)) ?? 'where am i', { delay: BETWEEN_KEYS_MS });
     await page.getByRole('button', { name: 'Send' }).tap();
     await written(bay, before, 'typed');
   });
