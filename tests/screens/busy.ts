@@ -14,7 +14,7 @@ const PROCEDURE = shipped('practice-plate');
 const PLAN = planOf(PROCEDURE);
 /** Four interactions each. */
 const ROUNDS = 10;
-/** Talk that is meant for nobody, over and over: the recogniser decodes all that comes while our own voice is quiet. */
+/** Talk that is meant for nobody, over and over; the ear is deaf to it while our own voice speaks. */
 const TALK = [
   'they said on the radio that it would rain from tomorrow afternoon until the end of the week',
   'my neighbour had the same trouble with his old van and it took him a whole month to find it',
@@ -24,8 +24,6 @@ const TALK = [
 const INTO_TALK_MS = 700;
 /** So long a reply is waited for; after that it is worked on into it. */
 const QUIET_MS = 4_000;
-/** As fast as anybody types; keys sent all at once would wait for each other. */
-const BETWEEN_KEYS_MS = 80;
 const EFFECT_MS = 15_000;
 
 type Kind = 'tap a button' | 'type words' | 'open a screen' | 'back to the Bench';
@@ -102,7 +100,7 @@ async function oneRound(bay: Bay, round: number): Promise<readonly Done[]> {
     const log = await bay.log();
     const before = log.length;
     await page.locator('.talk-field').tap();
-    await page.keyboard.type(nextWords(fold(PLAN, log)) ?? 'where am i', { delay: BETWEEN_KEYS_MS });
+    await page.keyboard.type(nextWords(fold(PLAN, log)) ?? 'where am i');
     await page.getByRole('button', { name: 'Send' }).tap();
     await written(bay, before, 'typed');
   });
