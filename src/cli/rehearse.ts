@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { createInterface } from 'node:readline';
-import type { ProcedureIssue } from '../core/procedure/issue';
 import type { Clock } from '../core/ports';
+import type { ProcedureIssue } from '../core/procedure/issue';
 import type { Desk } from '../machine/desk';
 import { typedRecogniser } from '../speech/typed';
 import { turnSince } from './transcript';
