@@ -15,7 +15,7 @@ import { english, wellFormed } from '../../grammars/en/english';
 import { SEED, tries } from '../../long';
 import { atFirstPass, bolt, notSure, setAt, type Workbench } from './workbench';
 
-vi.setConfig({ testTimeout: 1_800_000 });
+vi.setConfig({ testTimeout: 7_200_000 });
 
 const PASS = 'tighten.tighten-left.first.work';
 const BENCHES: readonly Workbench[] = [
