@@ -88,12 +88,12 @@ export function unseal(text: string, hash: Hash, known: number = LOG_VERSION): R
   if (wrong) return fail({ code: 'not-an-entry', field: wrong[0] });
   // The table has just looked at every named field, which the compiler cannot follow.
   const entry = value as StoredEntry;
-  const { hash: stated, ...rest } = entry;
   const whole = canonical(entry);
-  const hashed = canonical(rest);
   if (!whole.ok) return fail(unwritable(whole.error));
-  if (!hashed.ok || whole.value !== text) return fail({ code: 'not-canonical' });
-  const found = hash(hashed.value);
+  if (whole.value !== text) return fail({ code: 'not-canonical' });
+  const { hash: stated } = entry;
+  // The canonical text without the hash. It is never the last member, since "kind" follows it.
+  const found = hash(text.replace(`"hash":"${stated}",`, ''));
   return found === stated ? ok(entry) : fail({ code: 'bad-hash', stated, found });
 }
 
