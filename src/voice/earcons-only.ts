@@ -1,15 +1,16 @@
 import { ok } from '../core/result';
 import { outputTailMs } from './audio-bus';
 import { Listeners } from './listeners';
-import type { Mouth, MouthEvent, Piece } from './mouth';
+import type { Mouth, MouthEvent } from './mouth';
 import { beep } from './playback';
+import { SILENT_PIECE } from './silent-piece';
 
 /** A mouth without a voice: what would be said is over at once and stays on the screen; signals sound as ever. */
 export function earconsOnly(): Mouth {
   const listeners = new Listeners<MouthEvent>();
   const announcement = setTimeout(() => listeners.tell({ type: 'ready' }));
   return {
-    make: async () => ok(NOTHING),
+    make: async () => ok(SILENT_PIECE),
     prepare: () => {},
     beep,
     tailMs: outputTailMs,
@@ -21,11 +22,3 @@ export function earconsOnly(): Mouth {
     },
   };
 }
-
-const NOTHING: Piece = {
-  ms: 0,
-  sound: (ended) => {
-    const timer = setTimeout(() => ended(ok(undefined)));
-    return () => clearTimeout(timer);
-  },
-};

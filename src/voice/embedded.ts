@@ -7,10 +7,11 @@ import type { Rendering, Utterance } from './flite/flite';
 import { plainText } from './flite/plain-text';
 import type { Speaker } from './flite/speakers';
 import { Listeners } from './listeners';
-import type { Mouth, MouthEvent, Piece, VoiceFailure } from './mouth';
+import type { Mouth, MouthEvent, VoiceFailure } from './mouth';
 import { beep, playable } from './playback';
 import { Renderer } from './renderer';
 import { keyOf, RenderingCache } from './rendering-cache';
+import { SILENT_PIECE } from './silent-piece';
 import { Talker } from './talker';
 import type { Spawn } from './worker-keeper';
 
@@ -41,7 +42,7 @@ export function embeddedMouth(settings: () => SpeechSettings, spawn: Spawn = spa
 
   return {
     make: async (text) => {
-      if (plainText(text) === '') return ok(NOTHING);
+      if (plainText(text) === '') return ok(SILENT_PIECE);
       const rendered = await render(text, 'now');
       return rendered.ok ? ok(playable(rendered.value)) : rendered;
     },
@@ -60,15 +61,6 @@ export function embeddedMouth(settings: () => SpeechSettings, spawn: Spawn = spa
     },
   };
 }
-
-/** Bare punctuation is over as soon as it begins. */
-const NOTHING: Piece = {
-  ms: 0,
-  sound: (ended) => {
-    const timer = setTimeout(() => ended(ok(undefined)));
-    return () => clearTimeout(timer);
-  },
-};
 
 const spawnFlite: Spawn = (hear, died) => {
   const worker = new Worker(new URL('./worker/flite-worker.ts', import.meta.url), { type: 'module' });

@@ -91,30 +91,8 @@ function Asking({ people, on }: Pick<ReadingSheetProps, 'people' | 'on'>) {
       }}
     >
       <p>{w('reading-how')}</p>
-      <label class="field">
-        {w('reading-person')}
-        <input
-          type="text"
-          required
-          pattern=".*\S.*"
-          maxLength={60}
-          autocomplete="off"
-          value={person}
-          onInput={(event) => setPerson(event.currentTarget.value)}
-        />
-      </label>
-      <label class="field">
-        {w('reading-headset')}
-        <input
-          type="text"
-          required
-          pattern=".*\S.*"
-          maxLength={60}
-          autocomplete="off"
-          value={headset}
-          onInput={(event) => setHeadset(event.currentTarget.value)}
-        />
-      </label>
+      <NameField label={w('reading-person')} value={person} onValue={setPerson} />
+      <NameField label={w('reading-headset')} value={headset} onValue={setHeadset} />
       <button type="submit" class="button">
         {w('reading-begin')}
       </button>
@@ -139,5 +117,22 @@ function Line({ reading, on }: { readonly reading: Reading; readonly on: OnUi })
         {w('reading-skip')}
       </button>
     </div>
+  );
+}
+
+function NameField(props: { label: string; value: string; onValue: (value: string) => void }) {
+  return (
+    <label class="field">
+      {props.label}
+      <input
+        type="text"
+        required
+        pattern=".*\S.*"
+        maxLength={60}
+        autocomplete="off"
+        value={props.value}
+        onInput={(event) => props.onValue(event.currentTarget.value)}
+      />
+    </label>
   );
 }
