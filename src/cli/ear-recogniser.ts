@@ -1,3 +1,4 @@
+import { Listeners } from '../core/listeners';
 import type { Recogniser, RecogniserEvent } from '../core/ports';
 import type { Tongue } from '../core/tongue';
 import { earLanguage } from '../speech/ear/ear-language';
@@ -10,9 +11,9 @@ const ROOM = 0.0008;
 /** The ear of the app behind its port, fed with recordings instead of a microphone. */
 export async function earRecogniser(tongue: Tongue): Promise<Recogniser & { play: (sound: Sound) => Promise<void> }> {
   const ear = await earForNode(earLanguage(tongue));
-  const listeners = new Set<(event: RecogniserEvent) => void>();
+  const listeners = new Listeners<RecogniserEvent>();
   const tell = (events: readonly RecogniserEvent[]): void => {
-    for (const event of events) for (const listener of listeners) listener(event);
+    for (const event of events) listeners.tell(event);
   };
   let rate = 0;
   let seed = 1;
@@ -31,10 +32,7 @@ export async function earRecogniser(tongue: Tongue): Promise<Recogniser & { play
     arm: (grammar) => tell(ear.arm(grammar)),
     mute: () => tell(ear.mute('deaf')),
     unmute: () => tell(ear.unmute()),
-    on: (listener) => {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
-    },
+    on: listeners.add,
     close: () => listeners.clear(),
     play: async ({ samples, rateHz }) => {
       if (rateHz !== rate) {

@@ -10,7 +10,7 @@ import { checkProcedure } from '../core/procedure/check-procedure';
 import type { ProcedureIssue } from '../core/procedure/issue';
 import { fail, ok, type Result } from '../core/result';
 import type { Tongue } from '../core/tongue';
-import { taught } from '../core/view/build-bench';
+import { taught } from '../core/view/likeliest-words';
 import { Desk } from '../machine/desk';
 import { sha256Hex } from '../store/hash';
 import { LogWriter } from '../store/log-writer';

@@ -5,22 +5,16 @@ import { after } from '../core/job/decide/settle';
 import type { Effect } from '../core/job/decision';
 import type { EntryBody, Moment } from '../core/job/entry';
 import type { Job } from '../core/job/job';
-import { offersOf } from '../core/job/offers';
-import { revisionOf } from '../core/job/revision';
-import type { LiveGrammar } from '../core/language/grammar';
+import { Listeners } from '../core/listeners';
 import { list, type Reply, reply, text } from '../core/phrasing/reply';
-import type { RecogniserEvent, VoiceEvent } from '../core/ports';
-import { assertNever } from '../core/result';
+import type { VoiceEvent } from '../core/ports';
 import { Answers } from './answers';
+import { DeskEar } from './desk-ear';
 import { DeskLog } from './desk-log';
-import type { DeskParts, DeskView, HeardView } from './desk-parts';
-import { EAR_AT_FIRST, earView, faultReply } from './ear-view';
-import { type Hearing, hearing, staleHearing, turnedAway } from './hearing';
+import type { DeskParts, DeskView } from './desk-parts';
 import { likelyAnswers } from './likely-answers';
 import { machineFor, type RepairMachine } from './machine';
 import { TimerWatch } from './timer-watch';
-
-type Hand = 'voice' | 'touch' | 'typed';
 
 /**
  * Where ear, machine, log and voice meet. Words become commands only under the revision they were asked under,
@@ -30,16 +24,11 @@ export class Desk {
   private readonly actor: Actor<RepairMachine>;
   private readonly answers: Answers;
   private readonly log: DeskLog;
-  private readonly listeners = new Set<() => void>();
+  private readonly listeners = new Listeners<void>();
   private readonly timers: TimerWatch;
   private readonly offs: (() => void)[] = [];
+  private readonly ear: DeskEar;
   private current: Job;
-  private live: LiveGrammar;
-  private heard: HeardView | null = null;
-  private ear = EAR_AT_FIRST;
-  private earsOff = false;
-  /** Asked to say again once already since the last command: it does not nag. */
-  private hasAskedAgain = false;
 
   constructor(private readonly parts: DeskParts) {
     this.current = parts.job;
@@ -75,7 +64,13 @@ export class Desk {
       standAnew: () => this.standAnew(),
     });
     this.actor = createActor(machine, { input: { job: parts.job } });
-    this.live = this.liveNow();
+    this.ear = new DeskEar(parts, {
+      job: () => this.current,
+      answers: this.answers,
+      note: (body) => this.log.note(body),
+      obey: (c) => this.obey(c),
+      changed: () => this.changed(),
+    });
     this.timers = new TimerWatch(
       parts.after,
       () => this.now(),
@@ -87,7 +82,7 @@ export class Desk {
   start(greeting: readonly Reply[]): void {
     this.actor.start();
     this.offs.push(
-      this.parts.recogniser.on((event) => this.hear(event)),
+      this.parts.recogniser.on((event) => this.ear.hear(event)),
       this.parts.voice.on((event) => this.sound(event)),
     );
     this.parts.recogniser.start();
@@ -111,15 +106,14 @@ export class Desk {
   }
 
   get snapshot(): DeskView {
-    const { job, heard, ear, live, earsOff } = this;
+    const { state: ear, heard, live, isOff: earsOff } = this.ear;
     const { entries, notSaved } = this.log;
     const { said, code, talking } = this.answers;
-    return { job, entries, said, saidCode: code, heard, ear, live, earsOff, notSaved, talking };
+    return { job: this.current, entries, said, saidCode: code, heard, ear, live, earsOff, notSaved, talking };
   }
 
   subscribe(listener: () => void): () => void {
-    this.listeners.add(listener);
-    return () => this.listeners.delete(listener);
+    return this.listeners.add(listener);
   }
 
   /** Everything written and answered that was under way. For hosts that must wait, like the command line. */
@@ -134,11 +128,11 @@ export class Desk {
 
   /** A command from a button, a key or a pedal: the same road as a spoken one. */
   press(c: Command, label: string): void {
-    this.give(c, label, 1, 'touch');
+    this.ear.give(c, label, 1, 'touch');
   }
 
   type(words: string): void {
-    this.take(hearing(this.parts.interpret(this.live, words)), words, 1, 'typed');
+    this.ear.type(words);
   }
 
   /** Something that happened outside words, e.g. a recorded note. */
@@ -155,15 +149,8 @@ export class Desk {
     return { at: this.parts.clock.wall(), mono: this.parts.clock.mono(), session: this.parts.session };
   }
 
-  private liveNow(): LiveGrammar {
-    const offers = offersOf(this.current);
-    const heardOffers = this.earsOff ? offers.filter((o) => o.rule === 'stop' || o.rule === 'ears-on') : offers;
-    return this.parts.liveGrammar(heardOffers, `${revisionOf(this.current)}/${this.earsOff ? 'off' : 'on'}`);
-  }
-
   private arm(): void {
-    this.live = this.liveNow();
-    this.parts.recogniser.arm(this.live);
+    this.ear.arm();
     this.timers.watch(this.current);
     this.changed();
   }
@@ -173,53 +160,12 @@ export class Desk {
     if (event.type === 'sound-on') this.parts.recogniser.mute();
     if (event.type === 'sound-off') this.parts.recogniser.unmute();
     if (event.type !== 'quiet') return;
-    this.answers.prepare(likelyAnswers(this.current, this.live, this.parts, this.now()));
+    this.answers.prepare(likelyAnswers(this.current, this.ear.live, this.parts, this.now()));
     this.answers.quiet();
   }
 
-  private hear(event: RecogniserEvent): void {
-    this.ear = earView(this.ear, event);
-    switch (event.type) {
-      case 'heard': {
-        this.parts.voice.resume();
-        const { words, score, revision } = event;
-        const isFresh = revision === this.live.revision;
-        const { interpret } = this.parts;
-        const what = isFresh ? hearing(interpret(this.live, words)) : staleHearing(this.live, words, interpret);
-        this.take(what, words, score, 'voice');
-        break;
-      }
-      case 'rejected':
-        this.parts.voice.resume();
-        this.take(turnedAway(event.why), event.words, event.score, 'voice');
-        break;
-      case 'failed':
-        this.answers.tell([reply(faultReply(event.code), {})]);
-        break;
-      case 'partial':
-        // Somebody is speaking: what we would say next waits for them.
-        this.parts.voice.hold();
-        break;
-      case 'ready':
-      case 'armed':
-      case 'level':
-        break;
-      default:
-        assertNever(event);
-    }
-    this.changed();
-  }
-
-  private take(what: Hearing, words: string, score: number, by: Hand): void {
-    if (what.kind === 'command') this.give(what.command, words, score, by);
-    else this.reject(words, score, what.why, what.replies);
-  }
-
-  private give(c: Command, words: string, score: number, by: Hand): void {
-    this.hasAskedAgain = false;
-    this.log.note({ kind: 'heard', words, score, by, command: c.rule });
-    this.heard = { words, score, did: 'command', outcome: c.rule };
-    if (by === 'voice') this.parts.voice.play('heard');
+  /** What the desk answers itself; the rest the machine decides. */
+  private obey(c: Command): void {
     switch (c.rule) {
       case 'say-again':
         this.answers.again();
@@ -230,20 +176,6 @@ export class Desk {
       default:
         this.actor.send({ type: 'command.given', command: c, now: this.now() });
     }
-    this.changed();
-  }
-
-  /** Nothing happens to the job. It is written down as heard and rejected, and asked back at most once in a row. */
-  private reject(words: string, score: number, why: string, replies: readonly Reply[]): void {
-    this.log.note({ kind: 'rejected', words, score, why });
-    this.heard = { words, score, did: 'rejected', outcome: why };
-    if (replies.length === 0) return;
-    if (this.hasAskedAgain) {
-      this.parts.voice.play('not-understood');
-      return;
-    }
-    this.hasAskedAgain = true;
-    this.answers.answer(replies);
   }
 
   private perform(effect: Effect): void {
@@ -253,7 +185,7 @@ export class Desk {
         break;
       case 'ears-off':
       case 'ears-on':
-        this.earsOff = effect === 'ears-off';
+        this.ear.isOff = effect === 'ears-off';
         this.arm();
         break;
       default:
@@ -280,6 +212,6 @@ export class Desk {
   }
 
   private changed(): void {
-    for (const listener of this.listeners) listener();
+    this.listeners.tell();
   }
 }

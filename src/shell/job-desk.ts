@@ -11,7 +11,7 @@ import type { Clock, Hash, Recogniser, Voice } from '../core/ports';
 import type { Procedure } from '../core/procedure/procedure';
 import { fail, ok, type Result } from '../core/result';
 import type { Tongue } from '../core/tongue';
-import { taught } from '../core/view/build-bench';
+import { taught } from '../core/view/likeliest-words';
 import { Desk } from '../machine/desk';
 import type { DeskParts } from '../machine/desk-parts';
 import { LogWriter } from '../store/log-writer';

@@ -1,4 +1,5 @@
 import type { LiveGrammar } from '../core/language/grammar';
+import { Listeners } from '../core/listeners';
 import type { Recogniser, RecogniserEvent } from '../core/ports';
 
 /** Why nobody is listened to just now. The ear opens only when none is left. */
@@ -13,7 +14,8 @@ const LOAN = 'loan/';
  * borrower alone, so that nothing said to a check can move a job. The adapter behind it can be changed at any time.
  */
 export class SharedEar implements Recogniser {
-  readonly #listeners = new Set<Listener>();
+  readonly #listeners = new Listeners<RecogniserEvent>();
+  readonly on = this.#listeners.add;
   readonly #shut = new Set<ShutBy>();
   #real: Recogniser;
   #off: () => void;
@@ -44,7 +46,7 @@ export class SharedEar implements Recogniser {
   }
 
   start(): void {
-    if (this.#isStarted && this.#ready) this.#tell(this.#ready);
+    if (this.#isStarted && this.#ready) this.#listeners.tell(this.#ready);
     this.#isStarted = true;
     this.#real.start();
   }
@@ -91,11 +93,6 @@ export class SharedEar implements Recogniser {
     };
   }
 
-  on(listener: Listener): () => void {
-    this.#listeners.add(listener);
-    return () => this.#listeners.delete(listener);
-  }
-
   close(): void {
     this.#off();
     this.#real.close();
@@ -124,10 +121,6 @@ export class SharedEar implements Recogniser {
       }
     }
     loan?.listener(event);
-    this.#tell(event);
-  }
-
-  #tell(event: RecogniserEvent): void {
-    for (const listener of this.#listeners) listener(event);
+    this.#listeners.tell(event);
   }
 }

@@ -1,13 +1,12 @@
 import type { Entry } from '../core/job/entry';
+import { Listeners } from '../core/listeners';
 import { reply } from '../core/phrasing/reply';
 import { assertNever } from '../core/result';
 import type { Screen } from '../ui/app';
-import type { ScreenName, UiEvent } from '../ui/events';
+import type { UiEvent } from '../ui/events';
 import type { Notice } from '../ui/notices';
-import type { Acknowledgement } from '../ui/setup/about';
 import type { Settings } from '../ui/setup/settings';
 import type { OfflineState } from '../ui/setup/storage-setup';
-import type { VoiceChoice } from '../ui/setup/voice-setup';
 import { beginTour, bringFile, deleteEverything, performEffect } from './errands';
 import { RecordDesk } from './record-desk';
 import { type Rooms, roomsOf } from './rooms';
@@ -16,20 +15,21 @@ import { DEFAULT_SETTINGS, withVoice } from './settings';
 import { SettingsDesk } from './settings-desk';
 import type { ShellParts } from './shell-parts';
 import { type Status, statusOf } from './status';
+import { VoiceWatch } from './voice-watch';
+import { Whereabouts } from './whereabouts';
 
 /** The waits that run down are drawn anew this often; nothing else depends on it. */
 const TICK_MS = 1000;
 
 /** Hands everything done on a screen to whoever answers it. It decides nothing itself. */
 export class Shell {
-  #screen: ScreenName = 'start';
-  #systemVoices: readonly VoiceChoice[] = [];
-  #acknowledgements: readonly Acknowledgement[] = [];
   #offline: OfflineState = null;
   readonly #rooms: Rooms;
   readonly #record: RecordDesk;
+  readonly #where: Whereabouts;
+  readonly #voices: VoiceWatch;
   readonly #settings: SettingsDesk;
-  readonly #listeners = new Set<() => void>();
+  readonly #listeners = new Listeners<void>();
 
   constructor(private readonly parts: ShellParts) {
     this.#settings = new SettingsDesk(parts.store, (settings) => this.#use(settings));
@@ -40,11 +40,10 @@ export class Shell {
       changed: () => this.#changed(),
     });
     this.#record = new RecordDesk(this.#rooms, parts);
-    const { sound, notices, say } = this.#rooms;
-    sound.voice.on((e) => {
-      if (e.type === 'sound-on' || e.type === 'sound-off') this.#changed();
-      if (e.type === 'failed' && e.code === 'system-voice-stalled')
-        notices.news('voice', say(this.#builtInVoice ? 'voice-fallback' : 'voice-stalled'));
+    this.#where = new Whereabouts(this.#rooms, this.#record, parts);
+    this.#voices = new VoiceWatch(this.#rooms, parts, () => this.settings);
+    this.#rooms.sound.voice.on(({ type }) => {
+      if (type === 'sound-on' || type === 'sound-off') this.#changed();
     });
   }
 
@@ -59,14 +58,12 @@ export class Shell {
     await library.load();
     await storage.keep();
     await models.look();
-    this.#systemVoices = await this.parts.sound.systemVoices();
-    this.#tellOfNoVoice();
+    await this.#voices.look();
     this.#tick();
   }
 
   subscribe(listener: () => void): () => void {
-    this.#listeners.add(listener);
-    return () => this.#listeners.delete(listener);
+    return this.#listeners.add(listener);
   }
 
   get settings(): Settings {
@@ -92,11 +89,11 @@ export class Shell {
 
   screen(): Screen {
     const shown = {
-      name: this.#screen,
+      name: this.#where.screen,
       settings: this.settings,
       record: this.#record,
-      systemVoices: this.#systemVoices,
-      acknowledgements: this.#acknowledgements,
+      systemVoices: this.#voices.choices,
+      acknowledgements: this.#where.acknowledgements,
       offline: this.#offline,
     };
     return screenOf(shown, this.#rooms, this.parts);
@@ -120,27 +117,27 @@ export class Shell {
       case 'start-tapped':
         return;
       case 'open-screen':
-        return this.#go(event.name);
+        return this.#where.go(event.name);
       case 'notice-dismissed':
         return notices.clear(event.id);
       case 'begin-job':
-        return this.#toBench(await jobs.begin(event.procedure, event.machine, event.who));
+        return this.#where.toBench(await jobs.begin(event.procedure, event.machine, event.who));
       case 'rehearse':
-        return this.#toBench(await jobs.rehearse(event.procedure, this.settings.people[0]));
+        return this.#where.toBench(await jobs.rehearse(event.procedure, this.settings.people[0]));
       case 'begin-tour':
-        return this.#toBench(await beginTour(this.#rooms, this.parts.tongue.profile.tour));
+        return this.#where.toBench(await beginTour(this.#rooms, this.parts.tongue.profile.tour));
       case 'end-tour':
         await seat.leave();
         notices.clear('rehearsal');
-        return this.#go('start');
+        return this.#where.go('start');
       case 'resume-job':
-        return this.#toBench(await jobs.resume(event.id), event.id);
+        return this.#where.toBench(await jobs.resume(event.id), event.id);
       case 'brief-job':
-        return this.#toBench(await jobs.command(event.id, 'tell-brief'), event.id);
+        return this.#where.toBench(await jobs.command(event.id, 'tell-brief'), event.id);
       case 'hand-over-job':
-        return this.#toBench(await jobs.command(event.id, 'hand-over'), event.id);
+        return this.#where.toBench(await jobs.command(event.id, 'hand-over'), event.id);
       case 'close-job':
-        return this.#toBench(await jobs.command(event.id, 'close-job'), event.id);
+        return this.#where.toBench(await jobs.command(event.id, 'close-job'), event.id);
       case 'delete-job':
         this.#record.forget(event.id);
         return jobs.remove(event.id);
@@ -153,24 +150,24 @@ export class Shell {
       case 'pedal':
         return talk.pedal(event.down);
       case 'open-record':
-        return this.#openRecord(event.job);
+        return this.#where.toRecord(event.job);
       case 'export':
         return this.#record.export(event);
       case 'play-clip':
         return this.#record.showClip(event.clip);
       case 'import-file':
-        if (await bringFile(event, this.#rooms)) this.#screen = 'procedure';
+        if (await bringFile(event, this.#rooms)) this.#where.screen = 'procedure';
         return;
       case 'settle-fork':
         await (await imports()).settle(event.keep);
         return jobs.look();
       case 'open-procedure':
         procedures.open(event.id);
-        this.#screen = 'procedure';
+        this.#where.screen = 'procedure';
         return;
       case 'show-card':
         await procedures.openCard(event.procedure);
-        this.#screen = 'procedure';
+        this.#where.screen = 'procedure';
         return;
       case 'print':
         // Not while the page that asks for it is being drawn: printing draws it again.
@@ -179,7 +176,7 @@ export class Shell {
       case 'remove-procedure':
         return library.remove(event.id);
       case 'setting-changed':
-        await this.#settings.change(withVoice({ ...this.settings, [event.key]: event.value }, this.#systemVoices));
+        await this.#settings.change(withVoice({ ...this.settings, [event.key]: event.value }, this.#voices.choices));
         if (event.key === 'language') return this.#changeLanguage();
         return event.key === 'wrenches' ? seat.wrenchesChanged() : undefined;
       case 'check-microphone':
@@ -207,15 +204,6 @@ export class Shell {
     }
   }
 
-  get #builtInVoice(): boolean {
-    return this.parts.tongue.profile.builtInVoice;
-  }
-
-  #tellOfNoVoice(): void {
-    const isMute = !this.#builtInVoice && this.#systemVoices.length === 0 && this.settings.voice !== 'silent';
-    if (isMute) this.#rooms.notices.news('voice', this.#rooms.say('voice-none'));
-  }
-
   /** Everything is made anew in it, which needs the page; never under a job, whose words are those of its document. */
   #changeLanguage(): void {
     const { seat, notices, say } = this.#rooms;
@@ -231,30 +219,6 @@ export class Shell {
     this.parts.keepAwake();
   }
 
-  async #go(name: ScreenName): Promise<void> {
-    const { jobs, storage, notices, setup } = this.#rooms;
-    // Told about the screen that is being left.
-    for (const id of ['job', 'language', 'file', 'export']) notices.clear(id);
-    await this.#record.toOpenJob();
-    this.#screen = name;
-    if (name === 'jobs' || name === 'start') await jobs.look();
-    if (name !== 'setup') return;
-    await storage.look();
-    await (await setup.desk()).voices.look();
-    this.#acknowledgements = await this.parts.acknowledgements();
-  }
-
-  /** To the Bench where a job is open there now; a job that can only be read is shown as its record. */
-  async #toBench(isOpen: boolean, id?: string): Promise<void> {
-    await this.#rooms.jobs.look();
-    if (isOpen) this.#screen = 'bench';
-    else if (id !== undefined) await this.#openRecord(id);
-  }
-
-  async #openRecord(id: string): Promise<void> {
-    this.#screen = (await this.#record.open(id)) ? 'record' : 'jobs';
-  }
-
   #use({ talk }: Settings): void {
     this.#rooms.talk.choose(talk === 'pedal');
     this.#rooms.sound.apply();
@@ -266,7 +230,7 @@ export class Shell {
   }
 
   #changed(): void {
-    for (const listener of this.#listeners) listener();
+    this.#listeners.tell();
   }
 }
 

@@ -1,8 +1,10 @@
+import { Listeners } from '../core/listeners';
 import type { Earcon, SpeechRequest, Voice, VoiceEvent } from '../core/ports';
 
 /** A voice whose engine can be changed while the app runs: the desk keeps speaking to the same one. */
 export class SwitchedVoice implements Voice {
-  readonly #listeners = new Set<(event: VoiceEvent) => void>();
+  readonly #listeners = new Listeners<VoiceEvent>();
+  readonly on = this.#listeners.add;
   #real: Voice;
   #off: () => void;
   #isSounding = false;
@@ -50,11 +52,6 @@ export class SwitchedVoice implements Voice {
     return this.#isSounding;
   }
 
-  on(listener: (event: VoiceEvent) => void): () => void {
-    this.#listeners.add(listener);
-    return () => this.#listeners.delete(listener);
-  }
-
   close(): void {
     this.#off();
     this.#real.close();
@@ -63,6 +60,6 @@ export class SwitchedVoice implements Voice {
 
   #tell(event: VoiceEvent): void {
     if (event.type === 'sound-on' || event.type === 'sound-off') this.#isSounding = event.type === 'sound-on';
-    for (const listener of this.#listeners) listener(event);
+    this.#listeners.tell(event);
   }
 }

@@ -1,4 +1,5 @@
 import type { LiveGrammar } from '../core/language/grammar';
+import { Listeners } from '../core/listeners';
 import type { Recogniser, RecogniserEvent } from '../core/ports';
 import type { ReadingAloud, ReadingEvent } from '../core/voice-profile/reading-aloud';
 import type { HearingAid } from '../core/voice-profile/voice-profile';
@@ -34,8 +35,8 @@ export function embeddedRecogniser({
   microphone,
   aid,
 }: EmbeddedSetup): EmbeddedRecogniser {
-  const listeners = new Set<(event: RecogniserEvent) => void>();
-  const readers = new Set<(event: ReadingEvent) => void>();
+  const listeners = new Listeners<RecogniserEvent>();
+  const readers = new Listeners<ReadingEvent>();
   let link: EarLink | null = null;
   let grammar: LiveGrammar | null = null;
   let muted = false;
@@ -43,12 +44,8 @@ export function embeddedRecogniser({
   let loaded: RecogniserEvent | null = null;
   let isOpening = false;
 
-  const tell = (event: RecogniserEvent): void => {
-    for (const listener of listeners) listener(event);
-  };
-
   const feed = microphoneFeed(context, microphone, {
-    lost: (code, detail) => tell({ type: 'failed', code, detail }),
+    lost: (code, detail) => listeners.tell({ type: 'failed', code, detail }),
     back: () => void listen(),
   });
 
@@ -62,18 +59,18 @@ export function embeddedRecogniser({
     // An ear that failed while the microphone opened is not ready, whatever it said before.
     if (!blocks || loaded !== ready) return;
     link.send({ type: 'listen', sampleRate: context.sampleRate, blocks }, [blocks]);
-    tell(ready);
+    listeners.tell(ready);
   };
 
   const receive = (event: RecogniserEvent | ReadingEvent): void => {
     if (isOfReading(event)) {
-      for (const reader of readers) reader(event);
+      readers.tell(event);
     } else if (event.type === 'ready') {
       loaded = event;
       void listen();
     } else {
       if (event.type === 'failed' && isOpening) loaded = null;
-      tell(event);
+      listeners.tell(event);
     }
   };
 
@@ -101,10 +98,7 @@ export function embeddedRecogniser({
       muted = false;
       link?.send({ type: 'unmute' });
     },
-    on: (listener) => {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
-    },
+    on: listeners.add,
     stream: feed.stream,
     keepSound: (keep) => {
       keepsSound = keep;
@@ -114,10 +108,7 @@ export function embeddedRecogniser({
       read: (words) => link?.send({ type: 'read', words }),
       learn: () => link?.send({ type: 'learn' }),
       end: () => link?.send({ type: 'end-reading' }),
-      on: (listener) => {
-        readers.add(listener);
-        return () => readers.delete(listener);
-      },
+      on: readers.add,
     },
     close: () => {
       link?.close();

@@ -1,4 +1,5 @@
 import type { LiveGrammar } from '../core/language/grammar';
+import { Listeners } from '../core/listeners';
 import type { Recogniser, RecogniserEvent } from '../core/ports';
 
 /** A recogniser that is fed words: for the keyboard, the on-screen buttons and pedals, and every test without sound. */
@@ -6,27 +7,21 @@ export type TypedRecogniser = Recogniser & { readonly type: (words: string) => v
 
 /** Words typed are certain, and are heard even while the voice speaks: a finger is never an echo. */
 export function typedRecogniser(): TypedRecogniser {
-  const listeners = new Set<(event: RecogniserEvent) => void>();
+  const listeners = new Listeners<RecogniserEvent>();
   let revision = '';
-  const tell = (event: RecogniserEvent): void => {
-    for (const listener of listeners) listener(event);
-  };
   return {
-    start: () => tell({ type: 'ready', msToLoad: 0 }),
+    start: () => listeners.tell({ type: 'ready', msToLoad: 0 }),
     arm: (grammar: LiveGrammar) => {
       revision = grammar.revision;
-      tell({ type: 'armed', revision });
+      listeners.tell({ type: 'armed', revision });
     },
     mute: () => undefined,
     unmute: () => undefined,
     type: (typed) => {
       const words = typed.trim().toLowerCase().replaceAll(/\s+/g, ' ');
-      if (words !== '') tell({ type: 'heard', revision, words, score: 1, startFrame: 0, endFrame: 0 });
+      if (words !== '') listeners.tell({ type: 'heard', revision, words, score: 1, startFrame: 0, endFrame: 0 });
     },
-    on: (listener) => {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
-    },
+    on: listeners.add,
     close: () => listeners.clear(),
   };
 }

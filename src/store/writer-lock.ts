@@ -1,3 +1,5 @@
+import { Listeners } from '../core/listeners';
+
 /** The part of the browser's LockManager that is used here. */
 export type Locks = Pick<LockManager, 'request'>;
 
@@ -24,14 +26,14 @@ export function writerLock(
   locks: Locks | undefined = globalThis.navigator?.locks,
   name: string = LOCK_NAME,
 ): WriterLock {
-  const listeners = new Set<(pen: Pen) => void>();
+  const listeners = new Listeners<Pen>();
   const leaving = new AbortController();
   let pen: Pen = locks ? 'asking' : 'unguarded';
 
   const become = (next: Pen) => {
     if (pen === next || pen === 'released') return;
     pen = next;
-    for (const listener of listeners) listener(next);
+    listeners.tell(next);
   };
 
   /** The lock lasts as long as this promise: for a tab that let go while it waited, not at all. */
@@ -59,10 +61,7 @@ export function writerLock(
 
   return {
     pen: () => pen,
-    on: (listener) => {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
-    },
+    on: listeners.add,
     release: () => {
       become('released');
       leaving.abort();

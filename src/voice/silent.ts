@@ -1,6 +1,6 @@
+import { Listeners } from '../core/listeners';
 import type { Clock, Voice } from '../core/ports';
 import { ok } from '../core/result';
-import { Listeners } from './listeners';
 import type { Ended, Mouth, MouthEvent, Stop } from './mouth';
 import { estimatedMs } from './pieces';
 import { Talker } from './talker';

@@ -1,7 +1,7 @@
+import { Listeners } from '../core/listeners';
 import type { Breath } from '../core/phrasing/breath';
 import type { Clock, Voice } from '../core/ports';
 import { ok } from '../core/result';
-import { Listeners } from './listeners';
 import type { Ended, Mouth, MouthEvent, Stop } from './mouth';
 import { estimatedMs } from './pieces';
 import { speakOnce } from './system-utterance';

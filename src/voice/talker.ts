@@ -1,7 +1,7 @@
+import { Listeners } from '../core/listeners';
 import { type Breath, PLAIN_BREATH } from '../core/phrasing/breath';
 import type { Clock, Earcon, SpeechRequest, Voice, VoiceEvent } from '../core/ports';
 import { Beeps } from './beeps';
-import { Listeners } from './listeners';
 import type { Mouth, Piece, Stop, VoiceFailure } from './mouth';
 import { pauseBefore } from './pause';
 import { halves, LISTENING_GAP_MS, LONGEST_STRETCH_MS, pieces } from './pieces';

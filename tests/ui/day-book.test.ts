@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { TimelineLine } from '../../src/core/view/bench-view';
+import type { TimelineLine } from '../../src/core/view/timeline-line';
 import { indexOfSeq, phaseStarts, type Row, rowsOf, takenBackBy } from '../../src/ui/record/day-book';
 import { say } from '../shell/fakes';
 

@@ -62,7 +62,7 @@ describe('the keys of the screen texts', () => {
   });
 
   test('label every command that the Bench can put on a button', () => {
-    const source = readFileSync(join(ROOT, 'src/core/view/build-bench.ts'), 'utf8');
+    const source = readFileSync(join(ROOT, 'src/core/view/bench-buttons.ts'), 'utf8');
     const picked = [...source.matchAll(/pick\(\[([^\]]*)\]\)/g)].flatMap((m) =>
       [...(m[1] ?? '').matchAll(/'([a-z-]+)'/g)].map((rule) => `button-${rule[1]}`),
     );

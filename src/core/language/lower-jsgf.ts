@@ -1,8 +1,7 @@
-import { assertNever } from '../result';
 import type { LiveGrammar, Phrase } from './grammar';
 import { printPhrase } from './jsgf/print-jsgf';
 import { rulesIn } from './jsgf/references';
-import { oneOf, sharingEnds, sharingStarts } from './phrase';
+import { oneOf, sharingEnds, sharingStarts, withParts } from './phrase';
 import { plainWords } from './words';
 
 export type JsgfOptions = {
@@ -50,25 +49,8 @@ function reached(live: LiveGrammar): readonly string[] {
   return [...names];
 }
 
-function untagged(phrase: Phrase): Phrase {
-  switch (phrase.kind) {
-    case 'tagged':
-      return untagged(phrase.part);
-    case 'seq':
-    case 'oneOf':
-      return { ...phrase, parts: phrase.parts.map(untagged) };
-    case 'optional':
-    case 'repeat':
-      return { ...phrase, part: untagged(phrase.part) };
-    case 'word':
-    case 'rule':
-    case 'null':
-    case 'void':
-      return phrase;
-    default:
-      return assertNever(phrase);
-  }
-}
+const untagged = (phrase: Phrase): Phrase =>
+  phrase.kind === 'tagged' ? untagged(phrase.part) : withParts(phrase, untagged);
 
 /** Alternatives that end or begin alike say it once: each mention of a slot costs a copy of all its words. */
 function sharing(phrase: Phrase): Phrase {

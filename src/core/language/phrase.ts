@@ -1,3 +1,4 @@
+import { assertNever } from '../result';
 import type { Phrase } from './grammar';
 
 /** Building phrases without the parts that can never be said, so that what is left can always be finished. */
@@ -24,6 +25,26 @@ export function oneOf(parts: readonly Phrase[]): Phrase {
 
 export function optional(part: Phrase): Phrase {
   return isNothing(part) || part.kind === 'null' ? { kind: 'null' } : { kind: 'optional', part };
+}
+
+/** The same phrase with other parts inside; what has no parts stays as it is. */
+export function withParts(phrase: Phrase, change: (part: Phrase) => Phrase): Phrase {
+  switch (phrase.kind) {
+    case 'seq':
+    case 'oneOf':
+      return { ...phrase, parts: phrase.parts.map((part) => change(part)) };
+    case 'optional':
+    case 'repeat':
+    case 'tagged':
+      return { ...phrase, part: change(phrase.part) };
+    case 'word':
+    case 'rule':
+    case 'null':
+    case 'void':
+      return phrase;
+    default:
+      return assertNever(phrase);
+  }
 }
 
 /** One phrase for many sequences: what they begin with alike is said once, and the rest is left open after it. */

@@ -71,35 +71,6 @@ export type EarView = {
   } | null;
 };
 
-/** One line of the spoken-log timeline. */
-export type TimelineLine = {
-  readonly seq: number;
-  readonly at: number;
-  readonly kind:
-    | 'heard'
-    | 'rejected'
-    | 'said'
-    | 'done'
-    | 'measured'
-    | 'timer'
-    | 'break'
-    | 'fault'
-    | 'correction'
-    | 'question'
-    | 'note'
-    | 'picture';
-  readonly text: string;
-  readonly undone: boolean;
-  readonly phase: string;
-  readonly bolt: number | null;
-  /** A recording or a picture in the blob store, as `kind` says. */
-  readonly clip: string | null;
-  /** The entry that this one takes back or puts right, by its seq. */
-  readonly corrects?: number;
-  /** Who made it, where that is worth saying: on a change of person. */
-  readonly who?: string;
-};
-
 /** What the person did on a screen; the composition root turns it into commands. */
 export type BenchEvent =
   | { readonly type: 'command'; readonly command: RuleName; readonly slots: 'none' | 'cursor' }

@@ -2,7 +2,7 @@ import { describe } from '../job/describe';
 import { type Entry, isTalk } from '../job/entry';
 import { type Plan, stepIn } from '../job/plan';
 import type { Reply } from '../phrasing/reply';
-import type { TimelineLine } from './bench-view';
+import type { TimelineLine } from './timeline-line';
 
 /** The spoken-log timeline of a whole job: one plain line an entry, in the order of the log. */
 export function timelineOf(

@@ -1,4 +1,5 @@
 import type { LiveGrammar } from '../../core/language/grammar';
+import { Listeners } from '../../core/listeners';
 import type { Recogniser, RecogniserEvent } from '../../core/ports';
 import type { MicrophoneChoice } from '../microphone';
 import { microphoneFeed } from '../microphone-feed';
@@ -29,7 +30,7 @@ export type VoskRecogniser = Recogniser & { readonly stream: () => MediaStream |
 
 /** The recogniser of a model the user brought. Half duplex: while the voice speaks it hears nothing at all. */
 export function voskRecogniser({ context, page, model, microphone, onNews }: VoskSetup): VoskRecogniser {
-  const listeners = new Set<(event: RecogniserEvent) => void>();
+  const listeners = new Listeners<RecogniserEvent>();
   let state: 'new' | 'started' | 'closed' = 'new';
   let link: FrameLink | null = null;
   let opened: OpenModel | null = null;
@@ -37,12 +38,8 @@ export function voskRecogniser({ context, page, model, microphone, onNews }: Vos
   let muted = false;
   let loaded: RecogniserEvent | null = null;
 
-  const tell = (event: RecogniserEvent): void => {
-    for (const listener of listeners) listener(event);
-  };
-
   const feed = microphoneFeed(context, microphone, {
-    lost: (code, detail) => tell({ type: 'failed', code, detail }),
+    lost: (code, detail) => listeners.tell({ type: 'failed', code, detail }),
     back: () => void listen(),
   });
 
@@ -53,7 +50,7 @@ export function voskRecogniser({ context, page, model, microphone, onNews }: Vos
     const blocks = await feed.open();
     if (!blocks) return;
     link.send({ type: 'listen', sampleRate: context.sampleRate, blocks }, [blocks]);
-    tell(ready);
+    listeners.tell(ready);
   };
 
   const arm = (send: FrameLink['send']): void => {
@@ -83,10 +80,10 @@ export function voskRecogniser({ context, page, model, microphone, onNews }: Vos
         void listen();
         return;
       case 'said':
-        if (grammar) tell(judge(grammar, event));
+        if (grammar) listeners.tell(judge(grammar, event));
         return;
       default:
-        tell(event);
+        listeners.tell(event);
     }
   };
 
@@ -94,7 +91,7 @@ export function voskRecogniser({ context, page, model, microphone, onNews }: Vos
     opened = await model.open();
     if (state === 'closed') return;
     if (opened) link = frameLink(page, introduce, receive);
-    else tell({ type: 'failed', code: 'model-missing', detail: 'no model has been chosen on this device' });
+    else listeners.tell({ type: 'failed', code: 'model-missing', detail: 'no model has been chosen on this device' });
   };
 
   return {
@@ -115,10 +112,7 @@ export function voskRecogniser({ context, page, model, microphone, onNews }: Vos
       muted = false;
       link?.send({ type: 'unmute' });
     },
-    on: (listener) => {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
-    },
+    on: listeners.add,
     stream: feed.stream,
     close: () => {
       state = 'closed';

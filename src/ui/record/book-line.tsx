@@ -1,4 +1,4 @@
-import type { TimelineLine } from '../../core/view/bench-view';
+import type { TimelineLine } from '../../core/view/timeline-line';
 import { clockTime } from '../time-words';
 import type { PlainKey } from '../words/words';
 import { useWords } from '../words/words-context';

@@ -1,6 +1,6 @@
 import type { Ref } from 'preact';
 import { useImperativeHandle, useMemo, useState } from 'preact/hooks';
-import type { TimelineLine } from '../../core/view/bench-view';
+import type { TimelineLine } from '../../core/view/timeline-line';
 import { ScrollArea } from '../scroll-area';
 import { useWords } from '../words/words-context';
 import { BookFilter } from './book-filter';

@@ -1,4 +1,4 @@
-import type { TimelineLine } from '../../core/view/bench-view';
+import type { TimelineLine } from '../../core/view/timeline-line';
 import { dayWords } from '../time-words';
 import type { Say } from '../words/words';
 

@@ -1,5 +1,5 @@
 import { useRef } from 'preact/hooks';
-import type { TimelineLine } from '../../core/view/bench-view';
+import type { TimelineLine } from '../../core/view/timeline-line';
 import type { OnUi } from '../events';
 import { usePaperHead } from '../paper-head';
 import { Sheet } from '../sheet';

@@ -3,7 +3,7 @@ import type { LiveCommand, LiveGrammar, Manner, Phrase } from '../grammar';
 import { all } from '../jsgf/references';
 import { setOf } from '../numbers/number-set';
 import { restricted } from '../numbers/restrict';
-import { VOID } from '../phrase';
+import { VOID, withParts } from '../phrase';
 import { NUMBER_RULE } from '../slots';
 import { readTag, slotTag } from '../tags';
 import type { Lexicon } from './lexicon';
@@ -102,12 +102,6 @@ const pairsOf = <T>(some: readonly T[]): readonly (readonly [T, T])[] =>
 /** A command with each slot as one word, named after what can fill it: numbers are like numbers, options like options. */
 function carrier(phrase: Phrase, live: LiveGrammar): Phrase {
   switch (phrase.kind) {
-    case 'seq':
-    case 'oneOf':
-      return { ...phrase, parts: phrase.parts.map((part) => carrier(part, live)) };
-    case 'optional':
-    case 'repeat':
-      return { ...phrase, part: carrier(phrase.part, live) };
     case 'tagged': {
       if (readTag(phrase.tag)?.kind !== 'slot') return carrier(phrase.part, live);
       const isNamed = phrase.part.kind === 'rule' && namesIn(live, phrase.part.name).length > 0;
@@ -115,12 +109,8 @@ function carrier(phrase: Phrase, live: LiveGrammar): Phrase {
     }
     case 'rule':
       return carrier(live.parts[phrase.name] ?? VOID, live);
-    case 'word':
-    case 'null':
-    case 'void':
-      return phrase;
     default:
-      return assertNever(phrase);
+      return withParts(phrase, (part) => carrier(part, live));
   }
 }
 

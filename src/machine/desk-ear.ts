@@ -1,0 +1,118 @@
+import type { Command } from '../core/job/command';
+import type { EntryBody } from '../core/job/entry';
+import type { Job } from '../core/job/job';
+import { offersOf } from '../core/job/offers';
+import { revisionOf } from '../core/job/revision';
+import type { LiveGrammar } from '../core/language/grammar';
+import { reply } from '../core/phrasing/reply';
+import type { RecogniserEvent } from '../core/ports';
+import { assertNever } from '../core/result';
+import type { Answers } from './answers';
+import type { DeskParts, HeardView } from './desk-parts';
+import { EAR_AT_FIRST, earView, faultReply } from './ear-view';
+import { type Hearing, hearing, staleHearing, turnedAway } from './hearing';
+
+type Hand = 'voice' | 'touch' | 'typed';
+
+/** What the ear asks of the desk it belongs to. */
+export type EarHost = {
+  readonly job: () => Job;
+  readonly answers: Pick<Answers, 'answer' | 'tell'>;
+  readonly note: (body: EntryBody) => void;
+  readonly obey: (c: Command) => void;
+  readonly changed: () => void;
+};
+
+/** The desk's ear: what can be said now, and what becomes of what is said. Words count only under the revision they were asked under. */
+export class DeskEar {
+  live: LiveGrammar;
+  heard: HeardView | null = null;
+  state = EAR_AT_FIRST;
+  /** Only "stop" and what turns it on again are listened for. */
+  isOff = false;
+  /** Asked to say again once already since the last command: it does not nag. */
+  private hasAskedAgain = false;
+
+  constructor(
+    private readonly parts: Pick<DeskParts, 'recogniser' | 'voice' | 'liveGrammar' | 'interpret'>,
+    private readonly host: EarHost,
+  ) {
+    this.live = this.liveNow();
+  }
+
+  arm(): void {
+    this.live = this.liveNow();
+    this.parts.recogniser.arm(this.live);
+  }
+
+  type(words: string): void {
+    this.take(hearing(this.parts.interpret(this.live, words)), words, 1, 'typed');
+  }
+
+  hear(event: RecogniserEvent): void {
+    this.state = earView(this.state, event);
+    switch (event.type) {
+      case 'heard': {
+        this.parts.voice.resume();
+        const { words, score, revision } = event;
+        const isFresh = revision === this.live.revision;
+        const { interpret } = this.parts;
+        const what = isFresh ? hearing(interpret(this.live, words)) : staleHearing(this.live, words, interpret);
+        this.take(what, words, score, 'voice');
+        break;
+      }
+      case 'rejected':
+        this.parts.voice.resume();
+        this.take(turnedAway(event.why), event.words, event.score, 'voice');
+        break;
+      case 'failed':
+        this.host.answers.tell([reply(faultReply(event.code), {})]);
+        break;
+      case 'partial':
+        // Somebody is speaking: what we would say next waits for them.
+        this.parts.voice.hold();
+        break;
+      case 'ready':
+      case 'armed':
+      case 'level':
+        break;
+      default:
+        assertNever(event);
+    }
+    this.host.changed();
+  }
+
+  give(c: Command, words: string, score: number, by: Hand): void {
+    this.hasAskedAgain = false;
+    this.host.note({ kind: 'heard', words, score, by, command: c.rule });
+    this.heard = { words, score, did: 'command', outcome: c.rule };
+    if (by === 'voice') this.parts.voice.play('heard');
+    this.host.obey(c);
+    this.host.changed();
+  }
+
+  private take(what: Hearing, words: string, score: number, by: Hand): void {
+    if (what.kind === 'command') this.give(what.command, words, score, by);
+    else this.reject(what, words, score);
+  }
+
+  /** Nothing happens to the job. It is written down as heard and rejected, and asked back at most once in a row. */
+  private reject({ why, replies }: Hearing & { readonly kind: 'rejected' }, words: string, score: number): void {
+    this.host.note({ kind: 'rejected', words, score, why });
+    this.heard = { words, score, did: 'rejected', outcome: why };
+    if (replies.length === 0) return;
+    if (this.hasAskedAgain) {
+      this.parts.voice.play('not-understood');
+      return;
+    }
+    this.hasAskedAgain = true;
+    this.host.answers.answer(replies);
+  }
+
+  private liveNow(): LiveGrammar {
+    const job = this.host.job();
+    const offers = offersOf(job);
+    const heardOffers = this.isOff ? offers.filter((o) => o.rule === 'stop' || o.rule === 'ears-on') : offers;
+    return this.parts.liveGrammar(heardOffers, `${revisionOf(job)}/${this.isOff ? 'off' : 'on'}`);
+  }
+}
