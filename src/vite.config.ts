@@ -5,12 +5,14 @@ import { modelAssets } from './speech/vite-model-assets.ts';
 import { grammarText, wholeLanguage } from './vite-grammar.ts';
 import { yamlData } from './vite-yaml.ts';
 
-/** One script for each language, and one for those of its texts that come after the first paint. */
+/**
+ * One script for each language, one for those of its texts that come after the first paint, and one for what is wrong
+ * with a document. What Setup offers of every language is part of each start, and their wordings of the checker.
+ */
 function languageScript(id: string): string | null {
-  const [, language, later] = /\/grammars\/(\w+)\/\w+\.\w+(\?later)?/.exec(id) ?? [];
-  // What Setup offers of every language is part of each start.
-  if (language === undefined || id.endsWith('language.yaml')) return null;
-  return `language-${language}${later ? '-later' : ''}`;
+  const [, language, file, later] = /\/grammars\/(\w+)\/(\w+\.\w+)(\?later)?/.exec(id) ?? [];
+  if (language === undefined || id.endsWith('language.yaml') || id.endsWith('wording.yaml')) return null;
+  return `language-${language}${later ? '-later' : file === 'findings.yaml' ? '-findings' : ''}`;
 }
 
 const here = import.meta.dirname;

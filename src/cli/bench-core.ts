@@ -1,11 +1,11 @@
-import { onward } from '../core/authoring/onward';
-import { beginTrial, type give, momentOf, type Trial } from '../core/authoring/trial';
 import { command } from '../core/job/command';
 import { decide } from '../core/job/decide/decide';
 import { offersOf } from '../core/job/offers';
 import { placeOf } from '../core/job/place';
 import { planOf } from '../core/job/plan';
-import { checkProcedure } from '../core/procedure/check-procedure';
+import { onward } from './authoring/onward';
+import { beginTrial, type give, momentOf, type Trial } from './authoring/trial';
+import { checkDocument } from './check-document';
 
 // npm run bench:core: how long the core takes on a document far larger than a job is. Printed, never asserted.
 
@@ -96,7 +96,7 @@ function at(trial: Trial, there: (trial: Trial) => boolean): Trial {
 }
 
 const text = document();
-const checked = checkProcedure(text, 'bench.yaml');
+const checked = checkDocument(text, 'bench.yaml');
 if (!checked.ok) throw new Error(JSON.stringify(checked.error[0]));
 const isInPass = (pass: string) => (trial: Trial) => {
   const place = placeOf(trial.job);
@@ -108,7 +108,7 @@ const say = (trial: Trial, c: Parameters<typeof give>[1]) => () =>
   decide(trial.job, typeof c === 'string' ? command(c) : c, momentOf(trial));
 
 console.table({
-  [`check a document of ${STEPS} steps and ${BOLTS} bolts`]: timed(15, () => checkProcedure(text, 'bench.yaml')),
+  [`check a document of ${STEPS} steps and ${BOLTS} bolts`]: timed(15, () => checkDocument(text, 'bench.yaml')),
   [`decide "done" in the first pass, ${first.job.entries.length} entries`]: timed(500, say(first, 'done')),
   [`decide "done" in the last pass, ${last.job.entries.length} entries`]: timed(500, say(last, 'done')),
   'decide "where am i"': timed(500, say(last, 'tell-place')),

@@ -1,9 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import type { ProcedureIssue } from '../core/procedure/issue';
 import { decodeWav } from '../voice/flite/wav';
 import { earRecogniser } from './ear-recogniser';
-import { issueLine } from './rehearse';
 import { turnSince } from './transcript';
 import { openWorkshop, tongueFor } from './workshop';
 
@@ -50,8 +48,8 @@ async function main(argv: readonly string[]): Promise<number> {
   return code;
 }
 
-function broken(issues: readonly ProcedureIssue[]): number {
-  for (const issue of issues) console.error(issueLine(issue));
+function broken(lines: readonly string[]): number {
+  for (const line of lines) console.error(line);
   return 1;
 }
 

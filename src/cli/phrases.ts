@@ -1,9 +1,9 @@
-import { placesOf, type ReachedPlace } from '../core/authoring/places';
-import { type Sayable, sayableAt } from '../core/authoring/sayable';
 import { planOf } from '../core/job/plan';
 import type { Procedure } from '../core/procedure/procedure';
 import type { Tongue } from '../core/tongue';
 import { leavesOf, nodesOf } from '../machine/nodes';
+import { placesOf, type ReachedPlace } from './authoring/places';
+import { type Sayable, sayableAt } from './authoring/sayable';
 import { EXIT } from './procedure-check';
 import { type ProcedureIo, terminalIo } from './procedure-io';
 import { withTongue } from './procedure-read';

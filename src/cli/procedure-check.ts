@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { pathToFileURL } from 'node:url';
-import { checkProcedure } from '../core/procedure/check-procedure';
-import type { ProcedureIssue } from '../core/procedure/issue';
+import { checkDocument } from './check-document';
+import { issueLines } from './issue-lines';
 
 /** What a command needs from the outside. `readText` rejects where there is no such file. */
 export type CommandIo = {
@@ -42,17 +42,13 @@ async function checkFile(file: string, io: CommandIo): Promise<number> {
     io.complain(`${file}: cannot be read. ${text.message}`);
     return EXIT.misused;
   }
-  const checked = checkProcedure(text, file);
+  const checked = checkDocument(text, file);
   const errors = checked.ok ? [] : checked.error;
-  for (const issue of [...errors, ...checked.warnings]) io.complain(issueLine(issue));
+  for (const line of issueLines(text, [...errors, ...checked.warnings])) io.complain(line);
   const steps = checked.ok ? `, ${checked.value.phases.flatMap((phase) => phase.steps).length} steps` : '';
   io.print(`${file}: ${count(errors.length, 'error')}, ${count(checked.warnings.length, 'warning')}${steps}`);
   return checked.ok ? EXIT.fine : EXIT.broken;
 }
-
-/** One finding as `file:line:column severity code message`, in one line. */
-export const issueLine = ({ file, line, column, severity, code, given, message, mend }: ProcedureIssue): string =>
-  `${file}:${line}:${column} ${severity} ${code} ${message}${given === '' ? '' : ` Given: ${given}.`} ${mend}`;
 
 const count = (n: number, word: string): string => `${n} ${word}${n === 1 ? '' : 's'}`;
 

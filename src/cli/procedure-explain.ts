@@ -1,9 +1,9 @@
-import { placesOf, type ReachedPlace } from '../core/authoring/places';
-import { sayableAt } from '../core/authoring/sayable';
 import { announce } from '../core/job/announce';
 import { planOf, stepIn } from '../core/job/plan';
 import { MILESTONES, type Procedure, type Step } from '../core/procedure/procedure';
 import type { Tongue } from '../core/tongue';
+import { placesOf, type ReachedPlace } from './authoring/places';
+import { sayableAt } from './authoring/sayable';
 import { commonRules, headOf, sayableLine } from './phrases';
 import { EXIT } from './procedure-check';
 import type { ProcedureIo } from './procedure-io';

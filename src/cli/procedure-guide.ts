@@ -1,11 +1,16 @@
 import { readFile, writeFile } from 'node:fs/promises';
-import { checkProcedure } from '../core/procedure/check-procedure';
+import { tellIssue } from '../core/procedure/finding-words';
 import { ISSUE_CODES } from '../core/procedure/issue';
+import { checkDocument } from './check-document';
 import { type FieldRow, fieldRows, TABLES } from './procedure-guide-fields';
 import { MISTAKES, type Mistake, withMistake } from './procedure-guide-mistakes';
 import { isRunDirectly } from './procedure-run-directly';
+import { languages, readFindingsFile } from './tongue-files';
 
 const GUIDE = new URL('../../procedures/README.md', import.meta.url);
+
+/** The guide is written in the first of our languages, and its example too. */
+const WORDS = readFindingsFile(languages()[0] ?? '');
 
 /** The document that the guide shows whole: what its tables of mistakes are made from. */
 export function exampleIn(guide: string): string {
@@ -76,12 +81,13 @@ function mistakeTable(example: string): readonly string[] {
 function mistakeLine(mistake: Mistake, example: string): string {
   const text = withMistake(example, mistake);
   if (text === undefined) throw new Error(`the guide's example has no single "${mistake.piece}"`);
-  const checked = checkProcedure(text, 'example.yaml');
+  const checked = checkDocument(text, 'example.yaml');
   const issues = [...(checked.ok ? [] : checked.error), ...checked.warnings];
   const issue = issues.find(({ code }) => code === mistake.code);
   if (issue === undefined) throw new Error(`${mistake.code} is not what the check says of its example`);
+  const { message, mend } = tellIssue(WORDS, issue);
   const warning = issue.severity === 'warning' ? ' (warning)' : '';
-  return `| \`${mistake.code}\`${warning} | ${writtenAs(mistake)} | ${cell(`${issue.message} ${issue.mend}`)} |`;
+  return `| \`${mistake.code}\`${warning} | ${writtenAs(mistake)} | ${cell(`${message} ${mend}`)} |`;
 }
 
 /** The lines that differ, in one line: what was left out is told as such. */

@@ -1,6 +1,9 @@
-import type { DraftIssue } from '../core/authoring/draft';
+import type { Finding } from '../core/procedure/finding';
+import { tellFinding } from '../core/procedure/finding-words';
 import type { Result } from '../core/result';
+import type { DraftIssue } from './authoring/draft';
 import type { ProcedureIo } from './procedure-io';
+import { languages, readFindingsFile } from './tongue-files';
 
 const MOST_TRIES = 5;
 
@@ -33,5 +36,13 @@ export async function readOrAsk<T>(
   return null;
 }
 
-const draftIssueLine = (flag: string, { code, column, given, message, mend }: DraftIssue): string =>
-  `--${flag}:1:${column} error ${code} ${message} Given: ${given}. ${mend}`;
+export function draftIssueLine(flag: string, issue: DraftIssue): string {
+  const { message, mend } = 'finding' in issue ? told(issue.finding) : issue;
+  return `--${flag}:1:${issue.column} error ${issue.code} ${message} Given: ${issue.given}. ${mend}`;
+}
+
+/** In the first of our languages, as this command speaks and writes. */
+function told(finding: Finding): { readonly message: string; readonly mend: string } {
+  const { wrong, mend } = tellFinding(readFindingsFile(languages()[0] ?? ''), finding);
+  return { message: wrong, mend };
+}

@@ -1,17 +1,18 @@
 import { dirname, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { Draft, DraftIssue, LayoutDraft } from '../core/authoring/draft';
-import { readCircle, readGrid, readPlaces } from '../core/authoring/read-layout';
-import { readOrder, readSubsets } from '../core/authoring/read-order';
-import { readPasses } from '../core/authoring/read-passes';
-import { idFrom } from '../core/authoring/scalar';
-import { writeDocument } from '../core/authoring/write-document';
-import { checkProcedure } from '../core/procedure/check-procedure';
 import { fail, ok, type Result } from '../core/result';
-import { EXIT, issueLine } from './procedure-check';
+import type { Draft, DraftIssue, LayoutDraft } from './authoring/draft';
+import { readCircle, readGrid, readPlaces } from './authoring/read-layout';
+import { readOrder, readSubsets } from './authoring/read-order';
+import { readPasses } from './authoring/read-passes';
+import { idFrom } from './authoring/scalar';
+import { writeDocument } from './authoring/write-document';
+import { checkDocument } from './check-document';
+import { issueLines } from './issue-lines';
+import { EXIT } from './procedure-check';
 import type { ProcedureIo } from './procedure-io';
 import { NEW_USAGE, type NewFlags, newFlags } from './procedure-new-flags';
-import { readOrAsk } from './procedure-new-questions';
+import { draftIssueLine, readOrAsk } from './procedure-new-questions';
 
 /** Writes a document from what a manual's page says. Nothing is written that the checker would refuse. */
 export async function newDocument(argv: readonly string[], io: ProcedureIo): Promise<number> {
@@ -27,9 +28,9 @@ export async function newDocument(argv: readonly string[], io: ProcedureIo): Pro
   if (draft === null) return misused(`${file}: nothing was written.`);
 
   const text = writeDocument(draft, schemaFrom(file));
-  const checked = checkProcedure(text, file);
+  const checked = checkDocument(text, file);
   const issues = [...(checked.ok ? [] : checked.error), ...checked.warnings];
-  for (const issue of issues) io.complain(issueLine(issue));
+  for (const line of issueLines(text, issues)) io.complain(line);
   if (!checked.ok) return misused(`${file}: nothing was written.`);
   const written = await io.writeNew(file, text).catch((reason: unknown) => String(reason));
   if (typeof written === 'string') return misused(`${file}: cannot be written. ${written}`);
@@ -57,8 +58,7 @@ async function draftFrom(flags: NewFlags, io: ProcedureIo): Promise<Draft | null
   if (!machine || !title || !layout) return null;
   const subsets = readSubsets(flags.subset ?? [], layout);
   if (!subsets.ok) {
-    for (const { column, code, message, given, mend } of subsets.error)
-      io.complain(`--subset:1:${column} error ${code} ${message} Given: ${given}. ${mend}`);
+    for (const issue of subsets.error) io.complain(draftIssueLine('subset', issue));
     return null;
   }
   const order = await readOrAsk(

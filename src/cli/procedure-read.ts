@@ -1,7 +1,8 @@
-import { checkProcedure } from '../core/procedure/check-procedure';
 import type { Procedure } from '../core/procedure/procedure';
 import type { Tongue } from '../core/tongue';
-import { EXIT, issueLine } from './procedure-check';
+import { checkDocument } from './check-document';
+import { issueLines } from './issue-lines';
+import { EXIT } from './procedure-check';
 import type { ProcedureIo } from './procedure-io';
 import { languages, readTongue } from './tongue-files';
 
@@ -12,9 +13,9 @@ async function readProcedure(file: string, io: ProcedureIo): Promise<Procedure |
     io.complain(`${file}: cannot be read. ${text.message}`);
     return EXIT.misused;
   }
-  const checked = checkProcedure(text, file);
+  const checked = checkDocument(text, file);
   if (checked.ok) return checked.value;
-  for (const issue of checked.error) io.complain(issueLine(issue));
+  for (const line of issueLines(text, checked.error)) io.complain(line);
   return EXIT.broken;
 }
 

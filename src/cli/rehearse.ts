@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { createInterface } from 'node:readline';
 import type { Clock } from '../core/ports';
-import type { ProcedureIssue } from '../core/procedure/issue';
 import type { Desk } from '../machine/desk';
 import { typedRecogniser } from '../speech/typed';
 import { turnSince } from './transcript';
@@ -41,7 +40,7 @@ async function main(argv: readonly string[]): Promise<number> {
   const tongue = tongueFor(file);
   const opened = tongue.ok ? await openWorkshop(file, tongue.value, typedRecogniser(), clock) : tongue;
   if (!opened.ok) {
-    for (const issue of opened.error) console.error(issueLine(issue));
+    for (const line of opened.error) console.error(line);
     return 1;
   }
   const desk = opened.value;
@@ -64,8 +63,5 @@ async function say(desk: Desk, words: string): Promise<void> {
   console.log(turn.outcome === 'rejected' ? `  (not a command: ${turn.what}) ${turn.shown}` : `  ${turn.shown}`);
   console.log(`  [${turn.place}]`);
 }
-
-export const issueLine = (i: ProcedureIssue): string =>
-  `${i.file}:${i.line}:${i.column} ${i.severity} ${i.code} ${i.message} ${i.mend}`;
 
 if (process.argv[1]?.endsWith('rehearse.ts')) process.exitCode = await main(process.argv.slice(2));

@@ -4,6 +4,8 @@ import { parse } from 'yaml';
 import { type CardWords, cardWordsOf } from '../core/card/card-words';
 import { readSounds, type Sounds } from '../core/language/sounds/sounds';
 import { type LanguageProfile, readProfile } from '../core/language-profile';
+import { type FindingWords, readFindingWords } from '../core/procedure/finding-words';
+import { readWording, type Wording } from '../core/procedure/wording';
 import { type Tongue, tongueOf } from '../core/tongue';
 
 const grammars = fileURLToPath(new URL('../../grammars/', import.meta.url));
@@ -30,6 +32,20 @@ export function readSoundsFile(language: string): Sounds {
   const sounds = readSounds(parse(read(language, 'sounds.yaml')));
   if (!sounds.ok) throw new Error(`grammars/${language}/sounds.yaml is broken:\n${linesOf(sounds.error)}`);
   return sounds.value;
+}
+
+/** What the checker's findings are called in a language. */
+export function readFindingsFile(language: string): FindingWords {
+  const words = readFindingWords(parse(read(language, 'findings.yaml')));
+  if (!words.ok) throw new Error(`grammars/${language}/findings.yaml is broken:\n${linesOf(words.error)}`);
+  return words.value;
+}
+
+/** What the checker must know of documents in a language. */
+export function readWordingFile(language: string): Wording {
+  const wording = readWording(parse(read(language, 'wording.yaml')));
+  if (!wording.ok) throw new Error(`grammars/${language}/wording.yaml is broken:\n${linesOf(wording.error)}`);
+  return wording.value;
 }
 
 /** A language read from its folder under grammars/. A broken one stops the program: its issues are printed whole. */

@@ -6,8 +6,6 @@ import { fold } from '../core/job/evolve';
 import { planOf } from '../core/job/plan';
 import { reply, text } from '../core/phrasing/reply';
 import type { Clock, Recogniser, Voice } from '../core/ports';
-import { checkProcedure } from '../core/procedure/check-procedure';
-import type { ProcedureIssue } from '../core/procedure/issue';
 import { fail, ok, type Result } from '../core/result';
 import type { Tongue } from '../core/tongue';
 import { taught } from '../core/view/likeliest-words';
@@ -15,6 +13,8 @@ import { Desk } from '../machine/desk';
 import { sha256Hex } from '../store/hash';
 import { LogWriter } from '../store/log-writer';
 import { memoryStore } from '../store/memory-store';
+import { checkDocument } from './check-document';
+import { issueLines } from './issue-lines';
 import { readTongue } from './tongue-files';
 
 export const nodeClock: Clock = { wall: () => Date.now(), mono: () => performance.now() };
@@ -37,10 +37,11 @@ const later = (ms: number, run: () => void): (() => void) => {
   return () => clearTimeout(timer);
 };
 
-/** The language that a document is written in, to be heard and spoken in it. */
-export function tongueFor(file: string): Result<Tongue, readonly ProcedureIssue[]> {
-  const checked = checkProcedure(readFileSync(file, 'utf8'), file);
-  return checked.ok ? ok(readTongue(checked.value.language)) : fail(checked.error);
+/** The language that a document is written in, to be heard and spoken in it, or a line for each thing wrong with it. */
+export function tongueFor(file: string): Result<Tongue, readonly string[]> {
+  const source = readFileSync(file, 'utf8');
+  const checked = checkDocument(source, file);
+  return checked.ok ? ok(readTongue(checked.value.language)) : fail(issueLines(source, checked.error));
 }
 
 /** A job begun in memory on the real desk, with the ear that is given: for the commands that need no browser. */
@@ -49,10 +50,10 @@ export async function openWorkshop(
   tongue: Tongue,
   recogniser: Recogniser,
   clock: Clock = nodeClock,
-): Promise<Result<Desk, readonly ProcedureIssue[]>> {
+): Promise<Result<Desk, readonly string[]>> {
   const source = readFileSync(file, 'utf8');
-  const checked = checkProcedure(source, file);
-  if (!checked.ok) return fail(checked.error);
+  const checked = checkDocument(source, file);
+  if (!checked.ok) return fail(issueLines(source, checked.error));
   const procedure = checked.value;
   const store = memoryStore();
   const jobId = randomUUID();

@@ -1,6 +1,6 @@
 import type { LogStore } from '../core/log/log-store';
 import type { ProcedureCheck } from '../core/procedure/check-procedure';
-import type { ProcedureIssue } from '../core/procedure/issue';
+import type { ToldIssue } from '../core/procedure/finding-words';
 import type { Procedure } from '../core/procedure/procedure';
 import type { ProcedureLine } from '../ui/procedures/procedures';
 
@@ -14,7 +14,7 @@ export type Shelved = {
   readonly text: string;
   readonly isOwn: boolean;
   readonly procedure: Procedure | null;
-  readonly issues: readonly ProcedureIssue[];
+  readonly issues: readonly ToldIssue[];
 };
 
 export type Brought = { readonly outcome: 'new' | 'replaced' | 'id-taken' | 'not-usable'; readonly shelved: Shelved };
@@ -28,8 +28,8 @@ export const shippedDocuments = (): readonly Document[] =>
 
 /** Checks a document. The YAML parser and the schema are fetched only now. */
 export async function checkDocument(text: string, file: string): Promise<ProcedureCheck> {
-  const { checkProcedure } = await import('../core/procedure/check-procedure');
-  return checkProcedure(text, file);
+  const { check } = await import('./checking');
+  return check(text, file);
 }
 
 /** Every document on this machine: those that came with the app, and the person's own, which can be taken out again. */
@@ -64,7 +64,7 @@ export class Library {
 
   /** Keeps a document of the person's own, unless it has errors or its id came with the program. */
   async bring(text: string, file: string): Promise<Brought> {
-    const shelved = await shelvedFrom(text, file, true);
+    const shelved = await this.#read(text, file, true);
     if (!shelved.procedure) return { outcome: 'not-usable', shelved };
     const here = this.find(shelved.id);
     if (here && !here.isOwn) return { outcome: 'id-taken', shelved };
@@ -84,7 +84,15 @@ export class Library {
   }
 
   async #shelve(text: string, file: string, isOwn: boolean): Promise<void> {
-    this.#put(await shelvedFrom(text, file, isOwn));
+    this.#put(await this.#read(text, file, isOwn));
+  }
+
+  async #read(text: string, file: string, isOwn: boolean): Promise<Shelved> {
+    const { check, tell } = await import('./checking');
+    const checked = check(text, file);
+    const procedure = checked.ok ? checked.value : null;
+    const found = [...(checked.ok ? [] : checked.error), ...checked.warnings];
+    return { id: procedure?.id ?? file, file, text, isOwn, procedure, issues: await tell(found, this.language) };
   }
 
   #line(shelved: Shelved): ProcedureLine {
@@ -100,13 +108,6 @@ export class Library {
     const own = this.#shelf.filter(({ isOwn }) => isOwn).map(({ file, text }) => ({ file, text }));
     await this.store.saveSetting(KEY, own);
   }
-}
-
-async function shelvedFrom(text: string, file: string, isOwn: boolean): Promise<Shelved> {
-  const checked = await checkDocument(text, file);
-  const procedure = checked.ok ? checked.value : null;
-  const issues = [...(checked.ok ? [] : checked.error), ...checked.warnings];
-  return { id: procedure?.id ?? file, file, text, isOwn, procedure, issues };
 }
 
 const lineOf = ({ id, file, isOwn, procedure, issues }: Shelved, language: string): ProcedureLine => ({

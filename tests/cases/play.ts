@@ -1,4 +1,5 @@
 import { existsSync, readFileSync } from 'node:fs';
+import { checkDocument } from '../../src/cli/check-document';
 import { readTongue } from '../../src/cli/tongue-files';
 import { decide } from '../../src/core/job/decide/decide';
 import { chooseWrench } from '../../src/core/job/decide/wrench';
@@ -11,7 +12,6 @@ import { nodeOf } from '../../src/core/job/plan';
 import { revisionOf } from '../../src/core/job/revision';
 import { type BoltState, boltState } from '../../src/core/job/tightening';
 import { isTimeAsked } from '../../src/core/job/time-gate';
-import { checkProcedure } from '../../src/core/procedure/check-procedure';
 import type { Procedure } from '../../src/core/procedure/procedure';
 import type { Tongue } from '../../src/core/tongue';
 import { type Hearing, hearing, staleHearing } from '../../src/machine/hearing';
@@ -137,7 +137,7 @@ function tongueOf(language: string): Tongue {
 function documentOf(name: string): Procedure {
   const own = `tests/cases/procedures/${name}.yaml`;
   const file = existsSync(own) ? own : `procedures/${name}.yaml`;
-  const checked = checkProcedure(readFileSync(file, 'utf8'), file);
+  const checked = checkDocument(readFileSync(file, 'utf8'), file);
   if (!checked.ok) throw new Error(JSON.stringify(checked.error, null, 1));
   return checked.value;
 }

@@ -14,11 +14,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { parse, stringify } from 'yaml';
+import { checkDocument } from '../../src/cli/check-document';
 import { exampleIn, guideFrom } from '../../src/cli/procedure-guide';
 import { fieldRows } from '../../src/cli/procedure-guide-fields';
 import { MEANINGS } from '../../src/cli/procedure-guide-meanings';
 import { MISTAKES } from '../../src/cli/procedure-guide-mistakes';
-import { checkProcedure } from '../../src/core/procedure/check-procedure';
 import { editorSchema } from '../../src/core/procedure/document/editor-schema';
 import { ISSUE_CODES } from '../../src/core/procedure/issue';
 import { fencedBlocks } from './fenced-blocks';
@@ -60,9 +60,9 @@ describe('every block of every page', () => {
 });
 
 const errorsOf = (text: string, at: string): readonly string[] => {
-  const checked = checkProcedure(text, at);
+  const checked = checkDocument(text, at);
   return [...(checked.ok ? [] : checked.error), ...checked.warnings].map(
-    ({ line, code, message }) => `${at}+${line} ${code} ${message}`,
+    ({ line, code, given }) => `${at}+${line} ${code} ${given}`,
   );
 };
 

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { checkDocument } from '../../src/cli/check-document';
 import { EXIT } from '../../src/cli/procedure-check';
 import { newDocument } from '../../src/cli/procedure-new';
-import { checkProcedure } from '../../src/core/procedure/check-procedure';
 import type { Pass, Procedure } from '../../src/core/procedure/procedure';
 import { recordedIo } from './recorded-io';
 
@@ -16,7 +16,7 @@ const NAMED = ['--machine', 'Tarnbeck 32V6', '--title', 'Rocker cover'];
 
 /** The procedure a document reads as; fails the test with the issues of a broken one. */
 function read(text: string | undefined): Procedure {
-  const checked = checkProcedure(text ?? '', 'new.yaml');
+  const checked = checkDocument(text ?? '', 'new.yaml');
   if (!checked.ok) throw new Error(JSON.stringify(checked.error, null, 1));
   return checked.value;
 }

@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { checkDocument } from '../../src/cli/check-document';
 import { unpronounceable } from '../../src/core/language/vocabulary';
 import { figures, plainWords } from '../../src/core/language/words';
-import { checkProcedure } from '../../src/core/procedure/check-procedure';
 import type { Procedure } from '../../src/core/procedure/procedure';
 import { everyLanguage, wellFormed } from './language';
 
@@ -22,7 +22,7 @@ function said(procedure: Procedure): readonly string[] {
 
 const shipped = readdirSync(folder)
   .filter((file) => file.endsWith('.yaml'))
-  .map((file) => ({ file, procedure: wellFormed(checkProcedure(readFileSync(`${folder}/${file}`, 'utf8'), file)) }));
+  .map((file) => ({ file, procedure: wellFormed(checkDocument(readFileSync(`${folder}/${file}`, 'utf8'), file)) }));
 
 test.each(shipped)('every word that must be said of $file can be pronounced in its language', ({ procedure }) => {
   const words = said(procedure)

@@ -1,7 +1,7 @@
+import { onward } from '../../src/cli/authoring/onward';
+import { beginTrial } from '../../src/cli/authoring/trial';
 import { earForNode } from '../../src/cli/ear-host';
 import { readTongue } from '../../src/cli/tongue-files';
-import { onward } from '../../src/core/authoring/onward';
-import { beginTrial } from '../../src/core/authoring/trial';
 import { offersOf } from '../../src/core/job/offers';
 import { planOf } from '../../src/core/job/plan';
 import { revisionOf } from '../../src/core/job/revision';

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { checkDocument } from '../../src/cli/check-document';
 import { offersOf } from '../../src/core/job/offers';
 import { placeOf } from '../../src/core/job/place';
-import { checkProcedure } from '../../src/core/procedure/check-procedure';
 import type { Sabotage } from './driver';
 import { owed, workOwed } from './owed';
 import { stretchesOf } from './small-procedure';
@@ -10,7 +10,7 @@ import { walk } from './walk';
 
 const LIMIT = 100_000;
 const file = 'tests/cases/procedures/torque-floor.yaml';
-const checked = checkProcedure(readFileSync(file, 'utf8'), file);
+const checked = checkDocument(readFileSync(file, 'utf8'), file);
 if (!checked.ok) throw new Error(JSON.stringify(checked.error));
 const [stretch] = stretchesOf(checked.value);
 if (!stretch) throw new Error('nothing to walk');

@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { placesOf } from '../../src/cli/authoring/places';
+import { grammarAt } from '../../src/cli/authoring/sayable';
 import { earForNode } from '../../src/cli/ear-host';
 import { readTongue } from '../../src/cli/tongue-files';
-import { placesOf } from '../../src/core/authoring/places';
-import { grammarAt } from '../../src/core/authoring/sayable';
 import type { LiveGrammar } from '../../src/core/language/grammar';
 import { interpret } from '../../src/core/language/interpret';
 import { earLanguage } from '../../src/speech/ear/ear-language';

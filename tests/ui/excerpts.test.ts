@@ -1,14 +1,16 @@
 import { expect, test } from 'vitest';
-import type { ProcedureIssue } from '../../src/core/procedure/issue';
+import { finding } from '../../src/core/procedure/finding';
+import type { ToldIssue } from '../../src/core/procedure/finding-words';
 import { excerptsOf } from '../../src/ui/procedures/excerpts';
 
-const issue = (line: number): ProcedureIssue => ({
+const issue = (line: number): ToldIssue => ({
   code: 'wrong-unit',
   severity: 'error',
   file: 'job.yaml',
   line,
   column: 1,
   given: '',
+  finding: finding('wrong-unit.bounds', {}),
   message: '',
   mend: '',
 });

@@ -2,11 +2,13 @@ import { fail, ok, type Result } from '../result';
 import { buildProcedure } from './build/build-procedure';
 import { checkWhole } from './checks/check-whole';
 import { document } from './document/document';
-import type { Finding, ProcedureIssue, Report, Severity } from './issue';
+import { codeOf, type Finding, finding } from './finding';
+import type { ProcedureIssue, Report, Severity, Tell } from './issue';
 import type { Procedure } from './procedure';
 import { shapeFaults } from './shape';
 import type { Position } from './source/locate';
 import { readSource } from './source/read-source';
+import { NO_WORDING, type Wordings } from './wording';
 
 /** A procedure, or everything that is wrong with its document; warnings come with either. */
 export type ProcedureCheck = Result<Procedure, readonly ProcedureIssue[]> & {
@@ -17,36 +19,38 @@ export type ProcedureCheck = Result<Procedure, readonly ProcedureIssue[]> & {
 const MOST_ISSUES = 300;
 
 /**
- * Reads a procedure document and checks all of it; `file` only names it in the issues. Never throws, whatever the text.
+ * Reads a procedure document and checks all of it; `file` only names it in the issues, and `wordings` are those of every
+ * language there is. Never throws, whatever the text.
  * Three layers, each told in full before the next is looked at, since a later one cannot be trusted over a broken
  * earlier one: is it YAML, has it the shape of a procedure, does it make sense as a job.
  */
-export function checkProcedure(text: string, file: string): ProcedureCheck {
+export function checkProcedure(text: string, file: string, wordings: Wordings): ProcedureCheck {
   const errors: ProcedureIssue[] = [];
   const warnings: ProcedureIssue[] = [];
-  const add = (severity: Severity, fault: Omit<Finding, 'at'>, position: () => Position): void => {
-    const { code, given, message, mend } = fault;
+  const add = (severity: Severity, found: Finding, given: string, position: () => Position): void => {
     const issues = severity === 'error' ? errors : warnings;
-    if (issues.length < MOST_ISSUES) issues.push({ code, severity, file, ...position(), given, message, mend });
+    if (issues.length < MOST_ISSUES)
+      issues.push({ code: codeOf(found), severity, file, ...position(), given, finding: found });
   };
   const broken = (): ProcedureCheck => ({ ...fail(inOrder(errors)), warnings: inOrder(warnings) });
 
   const source = readSource(text);
-  for (const fault of source.faults) add('error', fault, () => fault.position);
+  for (const fault of source.faults) add('error', fault.finding, fault.given, () => fault.position);
   if (errors.length > 0) return broken();
 
   const shape = document.safeParse(source.value);
   const faults = shape.success ? [] : shapeFaults(shape.error.issues, source.value);
-  for (const fault of faults) add('error', fault, () => source.locate(fault.at, fault.onKey));
+  for (const fault of faults) add('error', fault.finding, fault.given, () => source.locate(fault.at, fault.onKey));
   if (!shape.success) return broken();
 
   const reportAs =
-    (severity: Severity): Report['error'] =>
-    (code, at, given, message, mend) =>
-      add(severity, { code, given, message, mend }, () => source.locate(at));
+    (severity: Severity): Tell =>
+    (key, at, given, slots) =>
+      add(severity, finding(key, slots), given, () => source.locate(at));
   const report: Report = { error: reportAs('error'), warning: reportAs('warning') };
-  const built = buildProcedure(shape.data, report);
-  checkWhole(built, report);
+  const wording = wordings.get(shape.data.language) ?? NO_WORDING;
+  const built = buildProcedure(shape.data, wording, report);
+  checkWhole(built, wording, report);
   return errors.length > 0 ? broken() : { ...ok(built.procedure), warnings: inOrder(warnings) };
 }
 

@@ -1,3 +1,5 @@
+import type { Finding, FindingKey, FindingSlots } from './finding';
+
 /** What can be wrong with a procedure document. Codes are stable and never used again for something else. */
 export const ISSUE_CODES = [
   // the file
@@ -91,7 +93,7 @@ export type IssueCode = (typeof ISSUE_CODES)[number];
 
 export type Severity = 'error' | 'warning';
 
-/** One thing wrong with a document: where, what was given, what is wrong with it and how to mend it. */
+/** One thing wrong with a document: where, what was given, and the finding that is put into words where it is shown. */
 export type ProcedureIssue = {
   readonly code: IssueCode;
   readonly severity: Severity;
@@ -100,25 +102,16 @@ export type ProcedureIssue = {
   readonly line: number;
   /** From 1, in UTF-16 code units. */
   readonly column: number;
+  /** A piece of the document, or figures: nothing that is said in a language of its own. */
   readonly given: string;
-  readonly message: string;
-  readonly mend: string;
+  readonly finding: Finding;
 };
 
 /** Where something stands in the document: keys and list positions from the top. */
 export type Path = readonly (string | number)[];
 
-/** What a check found, before its place in the file is worked out. */
-export type Finding = {
-  readonly code: IssueCode;
-  readonly at: Path;
-  readonly given: string;
-  readonly message: string;
-  readonly mend: string;
-};
+/** Tells one finding, by its key and the slots of its texts. */
+export type Tell = <K extends FindingKey>(key: K, at: Path, given: string, slots: FindingSlots<K>) => void;
 
 /** Collects what the checks find, so that one reading of a document tells everything that is wrong with it. */
-export type Report = {
-  readonly error: (code: IssueCode, at: Path, given: string, message: string, mend: string) => void;
-  readonly warning: (code: IssueCode, at: Path, given: string, message: string, mend: string) => void;
-};
+export type Report = { readonly error: Tell; readonly warning: Tell };

@@ -25,14 +25,8 @@ export function turns(repeat: Repeat | undefined, outer: Turn, at: Path, report:
   const lists = Object.entries(Array.isArray(repeat) ? { side: repeat } : repeat);
   const [first, ...others] = lists;
   if (first === undefined || others.some(([, words]) => words.length !== first[1].length)) {
-    const given = lists.map(([name, words]) => `${name} has ${words.length}`).join(', ');
-    report.error(
-      'unequal-lists',
-      at,
-      given,
-      'The lists of this "for:" are not equally long.',
-      'Give one word in each list for each turn.',
-    );
+    const given = lists.map(([name, words]) => `${name}: ${words.length}`).join(', ');
+    report.error('unequal-lists', at, given, {});
     return [];
   }
   return first[1].map(
@@ -58,14 +52,7 @@ function fillAny(value: unknown, turn: Turn): unknown {
 export function reportUnfilled(value: unknown, at: Path, report: Report): void {
   if (typeof value === 'string') {
     const left = value.match(PLACEHOLDER)?.[0];
-    if (left !== undefined)
-      report.error(
-        'unknown-placeholder',
-        at,
-        left,
-        `Nothing fills ${left} here.`,
-        'Add "for:" to the entry or to the block around it.',
-      );
+    if (left !== undefined) report.error('unknown-placeholder', at, left, { placeholder: left });
   } else if (Array.isArray(value)) {
     for (const [index, item] of value.entries()) reportUnfilled(item, [...at, index], report);
   } else if (typeof value === 'object' && value !== null) {
@@ -88,8 +75,7 @@ export function expandEntries<T extends Repeated>(
   const expanded = new Map<string, Placed<T>>();
   const count = Object.values(entries ?? {}).reduce((sum, entry) => sum + turnCount(entry.for), 0);
   if (count > MOST_ENTRIES) {
-    const message = `There are more than ${MOST_ENTRIES} entries here.`;
-    report.error('too-many', at, String(count), message, 'Split the job into several procedures.');
+    report.error('too-many.entries', at, String(count), { most: MOST_ENTRIES });
     return expanded;
   }
   for (const [key, entry] of Object.entries(entries ?? {})) {
@@ -107,27 +93,13 @@ export function expandEntries<T extends Repeated>(
 }
 
 export function reportTwice(id: string, repeated: boolean, at: Path, report: Report): void {
-  if (!repeated) report.error('duplicate-id', at, id, `The id "${id}" is used twice.`, 'Give one of them another id.');
-  else
-    report.error(
-      'repeat-not-in-id',
-      at,
-      id,
-      `Each turn of "for:" gives the id "${id}".`,
-      'Put {side}, or the list’s name, into the id.',
-    );
+  if (!repeated) report.error('duplicate-id', at, id, { id });
+  else report.error('repeat-not-in-id', at, id, { id });
 }
 
 /** Ids hold no dots and no names that objects already carry; they key plain objects and state nodes further on. */
 export function checkId(id: string, at: Path, report: Report): boolean {
   const usable = /^[a-z][a-z0-9-]{0,63}$/.test(id) && !(id in {}) && id !== 'prototype';
-  if (!usable)
-    report.error(
-      'bad-id',
-      at,
-      id,
-      `"${id}" is not a usable id.`,
-      'Use small letters, digits and dashes, starting with a letter.',
-    );
+  if (!usable) report.error('bad-id.entry', at, id, { id });
   return usable;
 }

@@ -1,111 +1,101 @@
 import type { z } from 'zod';
-import type { Finding, IssueCode, Path } from './issue';
+import { type Finding, type FindingKey, type FindingSlots, finding, type Part, part } from './finding';
+import type { Path } from './issue';
 
 type ZodIssue = z.core.$ZodIssue;
 
 /** `onKey`: the fault is in the key itself, not in what stands behind it. */
-export type ShapeFault = Finding & { readonly onKey: boolean };
+export type ShapeFault = {
+  readonly finding: Finding;
+  readonly at: Path;
+  readonly given: string;
+  readonly onKey: boolean;
+};
 
 /** How the schema writes "not blank"; any other text pattern in it is that of an id. */
 const NOT_BLANK = String(/\S/);
 const LANGUAGE_CODE = String(/^[a-z]{2,3}$/);
-const MEND_LANGUAGE = 'Give its code in two or three small letters: that of a folder under grammars.';
-const MEND_ID = 'Use small letters, digits and dashes, starting with a letter: head-bolts-left.';
 
-/** Puts the schema library's findings into our words. `value` is the whole document, to tell "missing" from "wrong". */
+/** Puts the schema library's findings into ours. `value` is the whole document, to tell "missing" from "wrong". */
 export function shapeFaults(issues: readonly ZodIssue[], value: unknown, above: Path = []): readonly ShapeFault[] {
   return issues.flatMap((issue) => faultsOf(issue, [...above, ...issue.path.filter(isPart)], value));
 }
 
 function faultsOf(issue: ZodIssue, at: Path, value: unknown): readonly ShapeFault[] {
-  const name = at.length === 0 ? 'The document' : `"${at.at(-1)}"`;
+  const name = at.length === 0 ? part('document') : part('key', { key: String(at.at(-1)) });
   const given = show(lookUp(value, at));
-  const one = (code: IssueCode, message: string, mend: string, onKey = false): readonly ShapeFault[] => [
-    { code, at, given: onKey ? String(at.at(-1)) : given, message, mend, onKey },
+  const one = <K extends FindingKey>(key: K, slots: FindingSlots<K>, onKey = false): readonly ShapeFault[] => [
+    { finding: finding(key, slots), at, given: onKey ? String(at.at(-1)) : given, onKey },
   ];
   switch (issue.code) {
     case 'invalid_type':
       return typeFault(issue.expected, at, name, value);
     case 'unrecognized_keys':
       return issue.keys.map((key) => ({
-        code: 'unknown-key' as const,
+        finding: finding(key.includes(' ') ? 'unknown-key.comma' : 'unknown-key', { key }),
         at: [...at, key],
         given: key,
-        message: `"${key}" means nothing here.`,
-        mend: key.includes(' ') ? MEND_COMMA : 'Check its spelling and its indent, or delete it.',
         onKey: true,
       }));
     case 'invalid_value':
       if (lookUp(value, at) === undefined) return [missing(at, name)];
-      return one('not-one-of', `${name} must be ${oneOf(issue.values)}.`, 'Choose one of them.');
+      return one('not-one-of', { name, values: listed(issue.values) });
     case 'invalid_union':
       if (issue.discriminator !== undefined)
-        return one(
-          'not-one-of',
-          `${name} must be ${oneOf('options' in issue && Array.isArray(issue.options) ? issue.options : [])}.`,
-          'Choose one of them.',
-        );
-      return (
-        branchFaults(issue.errors, at, value) ?? one('wrong-type', `${name} cannot be read as it stands.`, MEND_TYPE)
-      );
+        return one('not-one-of', {
+          name,
+          values: listed('options' in issue && Array.isArray(issue.options) ? issue.options : []),
+        });
+      return branchFaults(issue.errors, at, value) ?? one('wrong-type.unreadable', { name });
     case 'invalid_format':
       return 'pattern' in issue && issue.pattern === NOT_BLANK
-        ? one('blank-text', `${name} has no words.`, 'Write what is to be said, or delete the line.')
+        ? one('blank-text', { name })
         : 'pattern' in issue && issue.pattern === LANGUAGE_CODE
-          ? one('bad-id', `${name} is not the code of a language.`, MEND_LANGUAGE)
-          : one('bad-id', `${name} is not written as a name must be.`, MEND_ID);
+          ? one('bad-id.language', { name })
+          : one('bad-id', { name });
     case 'invalid_key':
-      return one('bad-id', `${name} is not written as a name must be.`, MEND_ID, true);
+      return one('bad-id', { name }, true);
     case 'too_small':
       return SIZED.has(issue.origin)
-        ? one('too-few', `${name} has too little in it.`, `Give at least ${issue.minimum}.`)
-        : one('out-of-range', `${name} is too small.`, `Give ${issue.inclusive ? '' : 'more than '}${issue.minimum}.`);
+        ? one('too-few', { name, least: String(issue.minimum) })
+        : one(issue.inclusive ? 'out-of-range.least' : 'out-of-range.above', { name, least: String(issue.minimum) });
     case 'too_big':
       return SIZED.has(issue.origin)
-        ? one('too-many', `${name} is too long.`, `Keep it to ${issue.maximum}.`)
-        : one('out-of-range', `${name} is too large.`, `Give at most ${issue.maximum}.`);
+        ? one('too-many', { name, most: String(issue.maximum) })
+        : one('out-of-range', { name, most: String(issue.maximum) });
     default:
-      return one('wrong-type', `${name} cannot be read as it stands.`, MEND_TYPE);
+      return one('wrong-type.unreadable', { name });
   }
 }
 
-const MEND_COMMA = 'Between { and } a text with a comma needs quotes round it.';
-const MEND_TYPE = 'Compare it with procedure.schema.json or with one of the shipped documents.';
 const SIZED = new Set(['string', 'array', 'set', 'map', 'file', 'record']);
 
-const missing = (at: Path, name: string): ShapeFault => ({
-  code: 'missing-key',
+const missing = (at: Path, name: Part): ShapeFault => ({
+  finding: finding('missing-key', { name }),
   at,
   given: '',
-  message: `${name} is missing.`,
-  mend: `Add ${name} here.`,
   onKey: false,
 });
 
-const EXPECTED: ReadonlyMap<string, string> = new Map([
-  ['string', 'words'],
-  ['number', 'a number'],
-  ['int', 'a whole number'],
-  ['boolean', 'true or false'],
-  ['array', 'a list'],
-  ['tuple', 'a list'],
-  ['object', 'a group of "key: value" lines'],
-  ['record', 'a group of "key: value" lines'],
+const EXPECTED: ReadonlyMap<string, Part> = new Map([
+  ['string', part('type-words')],
+  ['number', part('type-number')],
+  ['int', part('type-whole-number')],
+  ['boolean', part('type-truth')],
+  ['array', part('type-list')],
+  ['tuple', part('type-list')],
+  ['object', part('type-group')],
+  ['record', part('type-group')],
 ]);
 
-function typeFault(expected: string, at: Path, name: string, value: unknown): readonly ShapeFault[] {
+function typeFault(expected: string, at: Path, name: Part, value: unknown): readonly ShapeFault[] {
   const found = lookUp(value, at);
   if (found === undefined) return [missing(at, name)];
   const fault = { at, given: show(found), onKey: false };
   if (typeof found === 'number' && !Number.isFinite(found))
-    return [
-      { ...fault, code: 'not-finite', message: `${name} is not a finite number.`, mend: 'Write the number out.' },
-    ];
-  const mend =
-    expected === 'string' && typeof found === 'number'
-      ? 'Put it in quotes, and give a quantity its unit.'
-      : 'Compare it with a neighbouring entry.';
-  return [{ ...fault, code: 'wrong-type', message: `${name} must be ${EXPECTED.get(expected) ?? expected}.`, mend }];
+    return [{ ...fault, finding: finding('not-finite', { name }) }];
+  const key = expected === 'string' && typeof found === 'number' ? 'wrong-type.quantity' : 'wrong-type';
+  return [{ ...fault, finding: finding(key, { name, expected: EXPECTED.get(expected) ?? expected }) }];
 }
 
 /** Of several shapes a value may have, the one it was meant to have is the one whose outermost type fits. */
@@ -130,5 +120,5 @@ function lookUp(value: unknown, at: Path): unknown {
 
 const show = (value: unknown): string =>
   (typeof value === 'string' ? value : (JSON.stringify(value) ?? '')).slice(0, 60);
-const oneOf = (values: readonly unknown[]): string => `one of ${values.filter((v) => v !== undefined).join(', ')}`;
+const listed = (values: readonly unknown[]): readonly string[] => values.filter((v) => v !== undefined).map(String);
 const isPart = (part: PropertyKey): part is string | number => typeof part !== 'symbol';

@@ -1,12 +1,12 @@
-import type { ProcedureIssue } from '../../core/procedure/issue';
+import type { ToldIssue } from '../../core/procedure/finding-words';
 
 /** A line of the document with what is wrong on it. */
-export type SourceLine = { readonly number: number; readonly text: string; readonly issues: readonly ProcedureIssue[] };
+export type SourceLine = { readonly number: number; readonly text: string; readonly issues: readonly ToldIssue[] };
 
 const AROUND = 2;
 
 /** The lines with issues and two on either side, in runs; a run ends where lines are left out. */
-export function excerptsOf(source: string, issues: readonly ProcedureIssue[]): readonly (readonly SourceLine[])[] {
+export function excerptsOf(source: string, issues: readonly ToldIssue[]): readonly (readonly SourceLine[])[] {
   const lines = source.split(/\r?\n/);
   const wanted = new Set<number>();
   for (const issue of issues)

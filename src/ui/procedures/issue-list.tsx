@@ -1,10 +1,10 @@
-import type { ProcedureIssue } from '../../core/procedure/issue';
+import type { ToldIssue } from '../../core/procedure/finding-words';
 import { ScrollArea } from '../scroll-area';
 import { useWords } from '../words/words-context';
 import { excerptsOf } from './excerpts';
 import './issue-list.css';
 
-type IssueListProps = { readonly source: string; readonly issues: readonly ProcedureIssue[] };
+type IssueListProps = { readonly source: string; readonly issues: readonly ToldIssue[] };
 
 /** What the checker found, each under the line of the document it is about. */
 export function IssueList({ source, issues }: IssueListProps) {

@@ -1,4 +1,4 @@
-import type { ProcedureIssue } from '../../core/procedure/issue';
+import type { ToldIssue } from '../../core/procedure/finding-words';
 import type { Procedure } from '../../core/procedure/procedure';
 import type { OnUi } from '../events';
 import { usePaperHead } from '../paper-head';
@@ -17,7 +17,7 @@ export type ProcedureReaderProps = {
   readonly id?: string;
   /** The document as text; needed to show issues beside their lines. */
   readonly source?: string;
-  readonly issues?: readonly ProcedureIssue[];
+  readonly issues?: readonly ToldIssue[];
 };
 
 /** A document read as pages: what it is, what it needs, then every step with its hazards and its drawing. */

@@ -1,16 +1,16 @@
 import { describe, expect, test } from 'vitest';
+import { checkDocument } from '../../../src/cli/check-document';
 import { readCardWords } from '../../../src/cli/tongue-files';
 import { cardHtml } from '../../../src/core/card/card-html';
 import { cardText } from '../../../src/core/card/card-text';
 import { heldTogether } from '../../../src/core/card/held-together';
 import { jobCard } from '../../../src/core/card/job-card';
-import { checkProcedure } from '../../../src/core/procedure/check-procedure';
 import type { Procedure } from '../../../src/core/procedure/procedure';
 import { shipped } from '../job/workbench';
 import { broken, SOUND } from '../procedure/sound-document';
 
 function read(text: string): Procedure {
-  const checked = checkProcedure(text, 'sound.yaml');
+  const checked = checkDocument(text, 'sound.yaml');
   if (!checked.ok) throw new Error(JSON.stringify(checked.error, null, 1));
   return checked.value;
 }

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { placesOf } from '../../../src/core/authoring/places';
+import { placesOf } from '../../../src/cli/authoring/places';
 import { command, commandOf } from '../../../src/core/job/command';
 import { decide } from '../../../src/core/job/decide/decide';
 import { offersOf } from '../../../src/core/job/offers';

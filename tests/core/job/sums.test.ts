@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
+import { checkDocument } from '../../../src/cli/check-document';
 import { commandOf } from '../../../src/core/job/command';
 import { decide } from '../../../src/core/job/decide/decide';
 import { offersOf } from '../../../src/core/job/offers';
 import { interpret } from '../../../src/core/language/interpret';
 import { liveGrammar } from '../../../src/core/language/live-grammar';
 import { phraseAll } from '../../../src/core/phrasing/phrase';
-import { checkProcedure } from '../../../src/core/procedure/check-procedure';
 import { english, wellFormed } from '../../grammars/en/english';
 import { englishBook } from '../phrasing/english';
 import { Workbench } from './workbench';
@@ -48,7 +48,7 @@ const measure = (
         works-out: [${works}]`;
 
 function at(rules: string, step: string): Workbench {
-  const checked = checkProcedure(documentOf(rules, step), 'sums.yaml');
+  const checked = checkDocument(documentOf(rules, step), 'sums.yaml');
   if (!checked.ok) throw new Error(JSON.stringify(checked.error, null, 1));
   return new Workbench(checked.value);
 }

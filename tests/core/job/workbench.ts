@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { checkDocument } from '../../../src/cli/check-document';
 import { type Command, command, type RuleName } from '../../../src/core/job/command';
 import { decide } from '../../../src/core/job/decide/decide';
 import type { Decision } from '../../../src/core/job/decision';
@@ -7,13 +8,12 @@ import { evolve, fold } from '../../../src/core/job/evolve';
 import type { Job } from '../../../src/core/job/job';
 import { placeOf } from '../../../src/core/job/place';
 import { nodeOf, planOf } from '../../../src/core/job/plan';
-import { checkProcedure } from '../../../src/core/procedure/check-procedure';
 import type { Procedure } from '../../../src/core/procedure/procedure';
 
 /** A shipped procedure, checked; a broken one fails the test with its issues. */
 export function shipped(name: string): Procedure {
   const file = `procedures/${name}.yaml`;
-  const checked = checkProcedure(readFileSync(file, 'utf8'), file);
+  const checked = checkDocument(readFileSync(file, 'utf8'), file);
   if (!checked.ok) throw new Error(JSON.stringify(checked.error, null, 1));
   return checked.value;
 }

@@ -1,5 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { checkDocument } from '../../../src/cli/check-document';
 import type { EntryBody } from '../../../src/core/job/entry';
 import { fieldsOfLog, isEntryBody } from '../../../src/core/job/entry-guard';
 import { fold } from '../../../src/core/job/evolve';
@@ -11,7 +12,6 @@ import type { Head } from '../../../src/core/log/chain';
 import { type StoredEntry, seal } from '../../../src/core/log/envelope';
 import { byKind, currentFormat, type LogFormat, readLog, UPGRADES } from '../../../src/core/log/upgrade';
 import { LOG_VERSION } from '../../../src/core/log/version';
-import { checkProcedure } from '../../../src/core/procedure/check-procedure';
 import { nodeHash, type SampleBody, sealedLog, textsOf } from './sample-log';
 
 const isSample = byKind<SampleBody>(['job-started', 'bolt-done', 'heard']);
@@ -102,7 +102,7 @@ describe('a job of version 1, as that program wrote it', () => {
   test('goes on where it stood: 30 x 400 / 450 is 26.7, so 27 is set, and two bolts are done', () => {
     const [first] = entries;
     if (first?.kind !== 'job-started') return expect.unreachable();
-    const checked = checkProcedure(first.text, 'kept');
+    const checked = checkDocument(first.text, 'kept');
     if (!checked.ok) return expect.unreachable();
     const job = fold(planOf(checked.value), entries);
     const [pass] = passesOf(stepIn(job.plan, 'tighten-left').step);

@@ -2,9 +2,11 @@ import { readFileSync } from 'node:fs';
 import * as fc from 'fast-check';
 import { expect, test, vi } from 'vitest';
 import { stringify } from 'yaml';
-import { checkProcedure, type ProcedureCheck } from '../../../src/core/procedure/check-procedure';
+import { checkDocument } from '../../../src/cli/check-document';
+import type { ProcedureCheck } from '../../../src/core/procedure/check-procedure';
 import { SEED, tries } from '../../long';
 import { SOUND } from './sound-document';
+import { expectTold } from './told';
 
 // Two cores are shared with other test files: these take seconds, and more than the usual limit on a busy machine.
 vi.setConfig({ testTimeout: tries(120_000, 7_200_000) });
@@ -13,8 +15,7 @@ vi.setConfig({ testTimeout: tries(120_000, 7_200_000) });
 function expectAnswer(checked: ProcedureCheck): void {
   const issues = checked.ok ? checked.warnings : checked.error;
   if (!checked.ok) expect(issues.length).toBeGreaterThan(0);
-  for (const { line, column, message, mend } of issues)
-    expect(line >= 1 && column >= 1 && message !== '' && mend !== '').toBe(true);
+  for (const issue of issues) expectTold(issue, issue.file);
 }
 
 const JUNK = [
@@ -80,7 +81,7 @@ test('a document with pieces knocked out, put in or swapped is answered, never t
       }, text);
       const lines = edited.split('\n');
       for (const { from, to } of swaps) lines.splice(to % lines.length, 0, ...lines.splice(from % lines.length, 1));
-      expectAnswer(checkProcedure(lines.join('\n'), 'mutant.yaml'));
+      expectAnswer(checkDocument(lines.join('\n'), 'mutant.yaml'));
     }),
     { numRuns: tries(250, 20_000), seed: SEED },
   );
@@ -88,7 +89,7 @@ test('a document with pieces knocked out, put in or swapped is answered, never t
 
 test('any YAML whatever is answered', () => {
   fc.assert(
-    fc.property(fc.jsonValue({ maxDepth: 4 }), (value) => expectAnswer(checkProcedure(stringify(value), 'any.yaml'))),
+    fc.property(fc.jsonValue({ maxDepth: 4 }), (value) => expectAnswer(checkDocument(stringify(value), 'any.yaml'))),
     { numRuns: tries(100, 5_000), seed: SEED },
   );
 });
@@ -99,7 +100,7 @@ test('a key may hold any value of any kind', () => {
     fc.property(fc.constantFrom(...keys), fc.jsonValue({ maxDepth: 2 }), (key, value) => {
       const at = SOUND.indexOf(key) + key.length;
       const text = SOUND.slice(0, at) + JSON.stringify(value) + SOUND.slice(SOUND.indexOf('\n', at));
-      expectAnswer(checkProcedure(text, 'value.yaml'));
+      expectAnswer(checkDocument(text, 'value.yaml'));
     }),
     { numRuns: tries(150, 5_000), seed: SEED },
   );
@@ -115,7 +116,7 @@ test.each([
   ['tags for ever', '!a '.repeat(30_000)],
   ['repeats inside repeats', repeatsInRepeats()],
 ])('%s are answered like anything else', (_name, text) => {
-  const checked = checkProcedure(text, 'bomb.yaml');
+  const checked = checkDocument(text, 'bomb.yaml');
   expect(checked.ok).toBe(false);
   expectAnswer(checked);
 });

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { checkProcedure } from '../../../src/core/procedure/check-procedure';
+import { checkDocument } from '../../../src/cli/check-document';
 import { editorSchema } from '../../../src/core/procedure/document/editor-schema';
 import { MILESTONES, type Pass, type Procedure, type Step } from '../../../src/core/procedure/procedure';
 
@@ -8,7 +8,7 @@ const read = (file: string): string => readFileSync(`procedures/${file}`, 'utf8'
 const files = readdirSync('procedures').filter((file) => file.endsWith('.yaml'));
 
 function shipped(file: string): Procedure {
-  const checked = checkProcedure(read(file), file);
+  const checked = checkDocument(read(file), file);
   if (!checked.ok) throw new Error(JSON.stringify(checked.error, null, 1));
   return checked.value;
 }
@@ -19,7 +19,7 @@ const passesOf = (step: Step): readonly Pass[] =>
 
 describe.each(files)('%s', (file) => {
   test('has no errors and no warnings', () => {
-    const checked = checkProcedure(read(file), file);
+    const checked = checkDocument(read(file), file);
     expect(checked.ok ? [] : checked.error).toEqual([]);
     expect(checked.warnings).toEqual([]);
   });

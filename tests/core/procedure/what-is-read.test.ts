@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { checkProcedure } from '../../../src/core/procedure/check-procedure';
+import { checkDocument } from '../../../src/cli/check-document';
 import type { Pass, Procedure, Step } from '../../../src/core/procedure/procedure';
 import { broken, SOUND } from './sound-document';
 
 function readFrom(text: string): Procedure {
-  const checked = checkProcedure(text, 'sound.yaml');
+  const checked = checkDocument(text, 'sound.yaml');
   if (!checked.ok) throw new Error(JSON.stringify(checked.error, null, 1));
   return checked.value;
 }
@@ -193,8 +193,8 @@ test('a loose end closed on both branches of a question is closed', () => {
     `      - { id: on-${answer}, say: On., only-if: { step: look, answers: [${answer}] }, closes: [hose-left] }\n`;
   const text = SOUND.replace('closes: [hose-left, hose-right]', 'closes: [hose-right]');
   const both = text.replace('      - id: oil\n', `${closes('dry')}${closes('wet')}      - id: oil\n`);
-  expect(checkProcedure(both, 'sound.yaml')).toMatchObject({ ok: true, warnings: [] });
-  const one = checkProcedure(text.replace('      - id: oil\n', `${closes('dry')}      - id: oil\n`), 'sound.yaml');
+  expect(checkDocument(both, 'sound.yaml')).toMatchObject({ ok: true, warnings: [] });
+  const one = checkDocument(text.replace('      - id: oil\n', `${closes('dry')}      - id: oil\n`), 'sound.yaml');
   expect(one.ok ? [] : one.error.map(({ code }) => code)).toEqual(['milestone-while-open']);
 });
 

@@ -4,6 +4,7 @@ import type { Repeat } from '../document/words';
 import type { Path, Report } from '../issue';
 import type { Procedure, Step } from '../procedure';
 import { checkId, expandEntries } from '../repeat';
+import type { Wording } from '../wording';
 import { buildLimit, buildLooseEnd, buildPart, buildTimer, buildTool } from './entries';
 import type { OrderedPattern } from './order';
 import { buildPattern } from './pattern';
@@ -28,7 +29,7 @@ export type Built = {
 
 type Entries<U> = { readonly built: ReadonlyMap<string, U>; readonly written: ReadonlyMap<string, Path> };
 
-export function buildProcedure(text: DocumentText, report: Report): Built {
+export function buildProcedure(text: DocumentText, { clock }: Wording, report: Report): Built {
   const entries = <T extends { readonly for?: Repeat | undefined }, U>(
     group: EntryGroup,
     texts: Readonly<Record<string, T>> | undefined,
@@ -50,7 +51,7 @@ export function buildProcedure(text: DocumentText, report: Report): Built {
   const limits = entries('limits', text.limits, buildLimit);
   const rules = entries('rules', text.rules, buildRule);
   const ordered = entries('patterns', text.patterns, (id, entry, at): OrderedPattern | null => {
-    const pattern = buildPattern(id, entry, at, report);
+    const pattern = buildPattern(id, entry, clock, at, report);
     return pattern && { pattern, text: entry, at };
   });
   const patterns = new Map([...ordered.written.keys()].map((id) => [id, ordered.built.get(id) ?? null]));

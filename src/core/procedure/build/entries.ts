@@ -9,8 +9,7 @@ import { readQuantity } from './quantity';
 export function buildTool(id: string, text: ToolText, at: Path, report: Report): ToolSpec | null {
   const range = text.range === undefined ? null : readQuantity(text.range, 'torque', [...at, 'range'], report);
   if (range !== null && range.window === undefined) {
-    const mend = 'Give the lowest and highest setting: 40–200 N·m.';
-    report.error('bad-quantity', [...at, 'range'], text.range ?? '', 'A wrench has a range, not one setting.', mend);
+    report.error('bad-quantity.range', [...at, 'range'], text.range ?? '', {});
   }
   return {
     id,
@@ -22,14 +21,7 @@ export function buildTool(id: string, text: ToolText, at: Path, report: Report):
 }
 
 export function buildPart(id: string, text: PartText, at: Path, report: Report): PartSpec {
-  if (text.use === 'measured' && text.rule === undefined)
-    report.error(
-      'rule-missing',
-      at,
-      id,
-      'Nothing says how this part is measured and judged.',
-      'Add "rule:" in the maker’s words.',
-    );
+  if (text.use === 'measured' && text.rule === undefined) report.error('rule-missing', at, id, {});
   return {
     id,
     say: text.say,
@@ -52,13 +44,7 @@ export function buildTimer(id: string, text: TimerText, at: Path, report: Report
   const seconds = time === null ? null : baseOf(time, 'time');
   if (!seconds?.ok) return null;
   if (seconds.value <= 0) {
-    report.error(
-      'out-of-range',
-      [...at, 'time'],
-      text.time,
-      'A wait is longer than nothing.',
-      'Write how long it lasts.',
-    );
+    report.error('out-of-range.wait', [...at, 'time'], text.time, {});
     return null;
   }
   return { id, say: text.say, minutes: seconds.value / 60 };
@@ -71,17 +57,15 @@ export function buildLimit(id: string, text: LimitText, at: Path, report: Report
   const most = bound('most');
   if (least === null || most === null) return null;
   if (least === undefined && most === undefined) {
-    report.error('limit-without-bound', at, id, 'This limit limits nothing.', 'Give "least:", "most:" or both.');
+    report.error('limit-without-bound', at, id, {});
     return null;
   }
   if (least && most && least.unit !== most.unit) {
-    const mend = 'Write both bounds in the same unit.';
-    report.error('wrong-unit', [...at, 'most'], text.most ?? '', 'The bounds are in different units.', mend);
+    report.error('wrong-unit.bounds', [...at, 'most'], text.most ?? '', {});
     return null;
   }
   if (least && most && least.value > most.value) {
-    const given = `${least.printed} and ${most.printed}`;
-    report.error('bounds-reversed', at, given, 'The least is more than the most.', 'Swap the two bounds.');
+    report.error('bounds-reversed.limit', at, `${least.printed}, ${most.printed}`, {});
     return null;
   }
   return { id, say: text.say, whose: text.whose, ...(least && { least }), ...(most && { most }) };

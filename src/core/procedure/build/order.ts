@@ -1,5 +1,6 @@
 import { centreOut, cross } from '../../fastening/order';
 import type { OrderText, PatternText, SubsetText } from '../document/fasteners';
+import { part } from '../finding';
 import type { Path, Report } from '../issue';
 import type { Fastener, Pattern } from '../procedure';
 
@@ -17,14 +18,10 @@ export function subsetOf(
   if (typeof of === 'string') {
     const members = pattern.fasteners.filter(({ group }) => group === of).map(({ number }) => number);
     if (members.length > 0) return members;
-    const groups = [...new Set(pattern.fasteners.flatMap(({ group }) => group ?? []))].join(', ');
-    report.error(
-      'unknown-group',
-      at,
-      of,
-      `No fastener of "${pattern.id}" is in a group "${of}".`,
-      `Use ${groups || 'a list of numbers'}.`,
-    );
+    const groups = [...new Set(pattern.fasteners.flatMap(({ group }) => group ?? []))];
+    const named = { pattern: pattern.id, group: of };
+    if (groups.length === 0) report.error('unknown-group.no-groups', at, of, named);
+    else report.error('unknown-group', at, of, { ...named, groups });
     return null;
   }
   return knownNumbers(pattern, of, at, report) ? of : null;
@@ -34,13 +31,7 @@ function knownNumbers(pattern: Pattern, numbers: readonly number[], at: Path, re
   const known = new Set(pattern.fasteners.map(({ number }) => number));
   const strangers = numbers.flatMap((number, index) => (known.has(number) ? [] : [{ number, index }]));
   for (const { number, index } of strangers)
-    report.error(
-      'unknown-fastener',
-      [...at, index],
-      String(number),
-      `"${pattern.id}" has no fastener ${number}.`,
-      'Correct the number, or add it to the pattern.',
-    );
+    report.error('unknown-fastener', [...at, index], String(number), { pattern: pattern.id, number });
   return strangers.length === 0;
 }
 
@@ -59,13 +50,11 @@ export function orderOf(ordered: OrderedPattern, request: OrderRequest, report: 
   if (order !== undefined) return resolve(ordered, order, of, request, [...at, 'order'], report);
   const own = ordered.text.order;
   if (own === undefined) {
-    const message = 'Nothing says in which order these fasteners are done.';
-    report.error('order-missing', at, ordered.pattern.id, message, 'Give the pass or its pattern an "order:".');
+    report.error('order-missing', at, ordered.pattern.id, {});
     return null;
   }
   if (typeof own === 'string' && own.startsWith('reverse')) {
-    const mend = 'Give the pattern its tightening order, and "order: reverse" to the pass that slackens.';
-    report.error('not-one-of', [...ordered.at, 'order'], own, 'A pattern’s own order cannot be a reverse.', mend);
+    report.error('not-one-of.own-order', [...ordered.at, 'order'], own, {});
     return null;
   }
   const generated = request.generated || ordered.text.generated === true;
@@ -86,13 +75,7 @@ function resolve(
   if (typeof order !== 'string') return permutation(ordered.pattern, order, of, at, report);
   if (order === 'centre-out' || order === 'cross') {
     if (ordered.pattern.joint === 'head' && !request.generated) {
-      report.error(
-        'generated-order-on-head',
-        at,
-        order,
-        'The order of a head comes from its maker, not from a rule.',
-        'List the numbers, or add "generated: true" where no maker’s order exists.',
-      );
+      report.error('generated-order-on-head', at, order, {});
       return null;
     }
     const members = new Set(of);
@@ -101,13 +84,7 @@ function resolve(
   }
   const source = /^reverse(?: of (\S+))?$/.exec(order);
   if (source === null) {
-    report.error(
-      'not-one-of',
-      at,
-      order,
-      `"${order}" is not a way of ordering.`,
-      'Write a list, centre-out, cross, reverse or "reverse of <pass>".',
-    );
+    report.error('not-one-of.order', at, order, { order });
     return null;
   }
   return reversed(ordered, source[1], of, request, at, report);
@@ -128,13 +105,7 @@ function reversed(
   if (passId === undefined) return orderOf(ordered, { ...request, order: undefined }, report)?.toReversed() ?? null;
   const earlier = request.earlier.get(passId);
   if (earlier === undefined) {
-    report.error(
-      'unknown-pass',
-      at,
-      passId,
-      `No pass "${passId}" comes before this one.`,
-      'Name an earlier pass of this step.',
-    );
+    report.error('unknown-pass', at, passId, { pass: passId });
     return null;
   }
   return permutation(ordered.pattern, earlier.toReversed(), of, at, report);
@@ -153,17 +124,11 @@ function permutation(
   const strange = order.filter((number) => !wanted.has(number));
   const twice = order.filter((number, index) => order.indexOf(number) !== index);
   if (missing.length + strange.length + twice.length === 0) return order;
-  const given = [
-    missing.length > 0 ? `missing ${missing.join(', ')}` : '',
-    strange.length > 0 ? `not of this pass ${strange.join(', ')}` : '',
-    twice.length > 0 ? `twice ${twice.join(', ')}` : '',
-  ].filter((part) => part !== '');
-  report.error(
-    'order-not-permutation',
-    at,
-    given.join('; '),
-    'The order does not name each fastener of the pass exactly once.',
-    'List each fastener of the pass once.',
-  );
+  const faults = [
+    ...(missing.length > 0 ? [part('numbers-missing', { numbers: missing })] : []),
+    ...(strange.length > 0 ? [part('numbers-strange', { numbers: strange })] : []),
+    ...(twice.length > 0 ? [part('numbers-twice', { numbers: twice })] : []),
+  ];
+  report.error('order-not-permutation', at, order.join(', '), { faults });
   return null;
 }

@@ -43,8 +43,7 @@ function torquePass(
   const range = readQuantity(text.window, 'torque', place, report);
   if (range === null) return null;
   if (range.window === undefined || range.unit !== target.unit) {
-    const message = 'The window is not a range in the unit of its target.';
-    report.error('wrong-unit', place, text.window, message, `Write it like 38–42 ${target.unit}.`);
+    report.error('wrong-unit.window', place, text.window, { unit: target.unit });
     return null;
   }
   return holds(range.window, target.value, place, report) ? { ...common, kind, target, window: range.window } : null;
@@ -57,8 +56,7 @@ function anglePass(text: PassText, common: PassCommon, at: Path, report: Report)
   const range = text.window === undefined ? target : readQuantity(text.window, 'angle', [...at, 'window'], report);
   if (target === null || range === null || !isPositive(target.value, here, report)) return null;
   if (range.window === undefined) {
-    const mend = 'Write the window after it: 90° (85–95).';
-    report.error('window-missing', here, text.angle ?? '', 'An angle without a window cannot be judged.', mend);
+    report.error('window-missing', here, text.angle ?? '', {});
     return null;
   }
   const degrees = inDegrees(target.value, target.unit);
@@ -78,7 +76,6 @@ function inDegrees(value: number, unit: UnitName): number {
 
 function isPositive(value: number, at: Path, report: Report): boolean {
   if (value > 0) return true;
-  const mend = 'Write the figure from the manual.';
-  report.error('out-of-range', at, String(value), 'This must be more than nothing.', mend);
+  report.error('out-of-range.positive', at, String(value), {});
   return false;
 }

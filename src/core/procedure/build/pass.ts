@@ -24,14 +24,7 @@ export function buildPasses(
   return texts.flatMap((text, index) => {
     const here = [...at, index];
     checkId(text.id, [...here, 'id'], report);
-    if (earlier.has(text.id))
-      report.error(
-        'duplicate-id',
-        [...here, 'id'],
-        text.id,
-        `Two passes are called "${text.id}".`,
-        'Give one of them another id.',
-      );
+    if (earlier.has(text.id)) report.error('duplicate-id.pass', [...here, 'id'], text.id, { id: text.id });
     const pass = buildPass(text, ordered, defaults, earlier, here, report);
     earlier.set(text.id, pass?.order ?? []);
     return pass ?? [];
@@ -85,14 +78,7 @@ function recoveryOf(kind: PassKind, ofStep: RecoveryText, own: RecoveryText, at:
     const rule = own[fault] ?? ofStep[fault];
     if (rule === undefined) continue;
     if (kind !== 'angle' || !AGAIN.has(rule.action)) recovery[fault] = rule;
-    else if (own[fault] !== undefined)
-      report.error(
-        'angle-applied-twice',
-        [...at, fault, 'action'],
-        rule.action,
-        'This would turn a bolt through its angle a second time.',
-        'Use restart-bolt, restart-all or accept, or leave the fault out: the job then stops.',
-      );
+    else if (own[fault] !== undefined) report.error('angle-applied-twice', [...at, fault, 'action'], rule.action, {});
   }
   return recovery;
 }
@@ -101,14 +87,7 @@ function kindOf(text: PassText, at: Path, report: Report): PassKind | null {
   const given = PASS_KINDS.filter((kind) => text[kind] !== undefined);
   const [kind, ...others] = given;
   if (kind === undefined || others.length > 0) {
-    const what = given.join(', ') || 'none';
-    report.error(
-      'pass-kind',
-      at,
-      what,
-      'A pass does exactly one thing.',
-      'Give one of torque, repeat, angle, slacken, wait.',
-    );
+    report.error('pass-kind', at, given.join(', '), {});
     return null;
   }
   const allowed: readonly string[] =
@@ -119,7 +98,6 @@ function kindOf(text: PassText, at: Path, report: Report): PassKind | null {
     'floor',
     ...(kind === 'wait' ? (['of', 'order', 'tool'] as const) : []),
   ] as const)
-    if (text[key] !== undefined && !allowed.includes(key))
-      report.error('stray-key', [...at, key], key, `"${key}" means nothing in a ${kind} pass.`, 'Delete it.');
+    if (text[key] !== undefined && !allowed.includes(key)) report.error('stray-key', [...at, key], key, { key, kind });
   return kind;
 }

@@ -8,8 +8,14 @@ import { readQuantity } from './quantity';
 type Placing = Pick<Fastener, 'number' | 'at' | 'say' | 'row'>;
 
 /** Places the fasteners of a pattern and gives each its details; null when they could not be placed. */
-export function buildPattern(id: string, text: PatternText, at: Path, report: Report): Pattern | null {
-  const placings = place(text, at, report);
+export function buildPattern(
+  id: string,
+  text: PatternText,
+  clock: readonly string[],
+  at: Path,
+  report: Report,
+): Pattern | null {
+  const placings = place(text, clock, at, report);
   if (placings === null || !distinct(placings, at, report)) return null;
   return {
     id,
@@ -24,43 +30,31 @@ export function buildPattern(id: string, text: PatternText, at: Path, report: Re
 
 const toPoint = ([x, y]: readonly [number, number]): Point => ({ x, y });
 
-function place(text: PatternText, at: Path, report: Report): readonly Placing[] | null {
+function place(text: PatternText, clock: readonly string[], at: Path, report: Report): readonly Placing[] | null {
   const ways = [text.fasteners, text.circle, text.grid].filter((way) => way !== undefined).length;
   if (ways !== 1) {
-    const given = ways === 0 ? 'no layout' : `${ways} layouts`;
-    report.error(
-      'pattern-layout',
-      at,
-      given,
-      'A pattern has exactly one layout.',
-      'Give one of fasteners, circle and grid.',
-    );
+    report.error('pattern-layout', at, String(ways), {});
     return null;
   }
-  if (text.circle) return onCircle(text.circle);
+  if (text.circle) return onCircle(text.circle, clock);
   if (text.grid) return onGrid(text.grid, at, report);
   return (text.fasteners ?? []).map(({ number, at: where, say, row }) => ({ number, at: toPoint(where), say, row }));
 }
 
-const HOURS = ['twelve', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven'];
-
 /** Numbered clockwise. Each is its own row, so that its place on the clock is said every time: the next is across. */
-function onCircle({ count, diameter, first = 0 }: NonNullable<PatternText['circle']>): readonly Placing[] {
+function onCircle(
+  { count, diameter, first = 0 }: NonNullable<PatternText['circle']>,
+  clock: readonly string[],
+): readonly Placing[] {
   return Array.from({ length: count }, (_, index) => {
     const turned = (first + (index * 360) / count) % 360;
     const radians = (turned * Math.PI) / 180;
-    const say = clockPlace(turned);
+    // To the nearest half hour: 45° from the top is half past one.
+    const say = clock[Math.round(turned / 15) % clock.length] ?? '';
     const round = (mm: number): number => Math.round(mm * 100) / 100 + 0;
     const point = { x: round((diameter / 2) * Math.sin(radians)), y: round((-diameter / 2) * Math.cos(radians)) };
     return { number: index + 1, at: point, say, row: say };
   });
-}
-
-/** To the nearest half hour: 45° from the top is "half past one". */
-function clockPlace(turned: number): string {
-  const halves = Math.round(turned / 15) % 24;
-  const hour = HOURS[Math.floor(halves / 2)] ?? '';
-  return halves % 2 === 0 ? `${hour} o'clock` : `half past ${hour}`;
 }
 
 function onGrid(grid: NonNullable<PatternText['grid']>, at: Path, report: Report): readonly Placing[] | null {
@@ -71,14 +65,7 @@ function onGrid(grid: NonNullable<PatternText['grid']>, at: Path, report: Report
     numbers.length === rows.at.length &&
     numbers.every((line) => line.length === columns.at.length);
   if (!fits) {
-    const given = `${rows.at.length} rows, ${columns.at.length} columns`;
-    report.error(
-      'pattern-layout',
-      [...at, 'grid'],
-      given,
-      'Names, places and numbers do not make one grid.',
-      'Give a name and a place to each row and column, and a number or 0 to each crossing.',
-    );
+    report.error('pattern-layout.grid', [...at, 'grid'], `${rows.at.length} × ${columns.at.length}`, {});
     return null;
   }
   return numbers.flatMap((line, r) =>
@@ -99,29 +86,16 @@ function distinct(placings: readonly Placing[], at: Path, report: Report): boole
   const numbers = new Set<number>();
   const spots = new Map<string, number>();
   let good = placings.length > 0;
-  if (!good)
-    report.error('pattern-layout', at, 'no fasteners', 'The grid holds no fastener.', 'Number at least one crossing.');
+  if (!good) report.error('pattern-layout.empty', at, '0', {});
   for (const { number, at: spot } of placings) {
     if (numbers.has(number)) {
-      report.error(
-        'duplicate-fastener',
-        at,
-        String(number),
-        `Fastener ${number} is there twice.`,
-        'Number each fastener once.',
-      );
+      report.error('duplicate-fastener', at, String(number), { number });
       good = false;
     }
     const key = `${spot.x} ${spot.y}`;
     const other = spots.get(key);
     if (other !== undefined) {
-      report.error(
-        'fasteners-overlap',
-        at,
-        `${other} and ${number}`,
-        `Fasteners ${other} and ${number} are in the same place.`,
-        'Correct the place of one of them.',
-      );
+      report.error('fasteners-overlap', at, `${other}, ${number}`, { one: other, other: number });
       good = false;
     }
     numbers.add(number);
@@ -136,14 +110,7 @@ function withDetails(placings: readonly Placing[], text: PatternText, at: Path, 
     const here = [...at, 'details', index];
     for (const [position, number] of detail.numbers.entries()) {
       if (known.has(number)) continue;
-      const mend = 'Correct the number, or add the fastener.';
-      report.error(
-        'unknown-fastener',
-        [...here, 'numbers', position],
-        String(number),
-        `There is no fastener ${number}.`,
-        mend,
-      );
+      report.error('unknown-fastener.detail', [...here, 'numbers', position], String(number), { number });
     }
     const length =
       detail.length === undefined ? null : readQuantity(detail.length, 'length', [...here, 'length'], report);
@@ -170,13 +137,6 @@ function withDetails(placings: readonly Placing[], text: PatternText, at: Path, 
 
 function isThread(text: string, at: Path, report: Report): boolean {
   const isKnown = threadNamed(text).ok;
-  if (!isKnown)
-    report.error(
-      'bad-thread',
-      at,
-      text,
-      `"${text}" is no thread.`,
-      'Write M10x1.25, M10 for the coarse pitch, or 3/8-16.',
-    );
+  if (!isKnown) report.error('bad-thread', at, text, { thread: text });
   return isKnown;
 }

@@ -12,8 +12,7 @@ export type PlacedStepText = Placed<StepText> & { readonly repeated: boolean };
 export function isTooLong(phases: readonly PhaseText[], report: Report): boolean {
   const count = phases.flatMap(({ steps }) => steps.map(stepCount)).reduce((sum, steps) => sum + steps, 0);
   if (count > MOST_STEPS) {
-    const message = `The job has more than ${MOST_STEPS} steps.`;
-    report.error('too-many-steps', ['phases'], String(count), message, 'Split it into several procedures.');
+    report.error('too-many-steps', ['phases'], String(count), { most: MOST_STEPS });
   }
   return count > MOST_STEPS;
 }

@@ -3,6 +3,7 @@ import { pairDisagreements } from '../../fastening/printed-pair';
 import type { Printed, Window } from '../../fastening/quantity';
 import { type Dimension, dimensionOf, symbolOf } from '../../fastening/unit';
 import { assertNever } from '../../result';
+import { part } from '../finding';
 import type { Path, Report } from '../issue';
 
 /** A window printed beside its target without a unit of its own: the "(85–95)" of "90° (85–95)". */
@@ -15,15 +16,9 @@ export function readQuantity(text: string, wanted: Dimension | undefined, at: Pa
   const figure = read(isWindow ? text.replace(BARE_WINDOW, '') : text, wanted, at, report);
   if (figure === null) return null;
   for (const { first, second, secondInFirst } of pairDisagreements(figure)) {
-    const given = `${first.printed} and ${second.printed}`;
+    const given = `${first.printed}, ${second.printed}`;
     const converted = `${Number(secondInFirst.toPrecision(4))} ${symbolOf(first.unit)}`;
-    report.warning(
-      'unit-pair-disagrees',
-      at,
-      given,
-      `${second.printed} is ${converted}, not ${first.printed}.`,
-      'Look at the manual again: one of the two is a misprint.',
-    );
+    report.warning('unit-pair-disagrees', at, given, { first: first.printed, second: second.printed, converted });
   }
   if (!isWindow) return figure;
   const symbol = symbolOf(figure.unit);
@@ -39,9 +34,7 @@ export function readQuantity(text: string, wanted: Dimension | undefined, at: Pa
 /** Whether a window holds its own target; reported where it does not. */
 export function holds({ least, most }: Window, target: number, at: Path, report: Report): boolean {
   if (target >= least && target <= most) return true;
-  const given = `${target} outside ${least}–${most}`;
-  const mend = 'Correct the target or the window.';
-  report.error('window-without-target', at, given, 'The window does not hold its own target.', mend);
+  report.error('window-without-target', at, `${target}; ${least}–${most}`, {});
   return false;
 }
 
@@ -54,43 +47,44 @@ function read(text: string, wanted: Dimension | undefined, at: Path, report: Rep
   const { value, window } = figure.value;
   const finite = [value, window?.least ?? 0, window?.most ?? 0].every(Number.isFinite);
   if (!finite) {
-    report.error('not-finite', at, text, 'This is not a finite number.', 'Write the number out.');
+    report.error('not-finite.figure', at, text, {});
     return null;
   }
   return figure.value;
 }
 
 function reportFigure(issue: FigureIssue, at: Path, report: Report): void {
-  if (issue.code === 'wrong-dimension') {
-    const message = `A ${dimensionOf(issue.given)} stands where a ${issue.wanted} belongs.`;
-    report.error('wrong-unit', at, issue.text, message, 'Correct the unit.');
-  } else if (issue.code === 'range-reversed') {
-    report.error('bounds-reversed', at, issue.given, 'The range runs from high to low.', 'Put the lower end first.');
-  } else {
-    const [problem, mend] = unreadable(issue);
-    report.error('bad-quantity', at, issue.given, `"${issue.given}" ${problem}.`, mend);
-  }
-}
-
-/** What is wrong with a figure that cannot be read, and how to mend it. */
-function unreadable(
-  issue: Exclude<FigureIssue, { readonly code: 'wrong-dimension' | 'range-reversed' }>,
-): readonly [string, string] {
+  const { given } = issue;
   switch (issue.code) {
+    case 'wrong-dimension':
+      report.error('wrong-unit.dimension', at, issue.text, {
+        given: part(dimensionOf(issue.given)),
+        wanted: part(issue.wanted),
+      });
+      break;
+    case 'range-reversed':
+      report.error('bounds-reversed.range', at, given, {});
+      break;
     case 'not-a-number':
     case 'not-a-figure':
-      return ['is not a number with a unit', 'Write it like 40 N·m, 90° or 0.05 mm.'];
+      report.error('bad-quantity', at, given, { given });
+      break;
     case 'ambiguous-comma':
-      return ['can be read two ways', 'Write a decimal point, or leave out the comma between thousands.'];
+      report.error('bad-quantity.comma', at, given, { given });
+      break;
     case 'unit-missing':
-      return ['has no unit', 'Write the unit that the manual prints.'];
+      report.error('bad-quantity.no-unit', at, given, { given });
+      break;
     case 'unknown-unit':
-      return ['is not a unit known here', 'Write the unit as in N·m, lbf·ft, mm, in, °, bar, L.'];
+      report.error('bad-quantity.unknown-unit', at, given, { given });
+      break;
     case 'ambiguous-unit':
-      return [`could be ${issue.could.join(' or ')}`, 'Write which of them is meant.'];
+      report.error('bad-quantity.ambiguous-unit', at, given, { given, could: issue.could });
+      break;
     case 'two-units-in-a-range':
-      return ['has two units in one range', 'Give both ends in the same unit.'];
+      report.error('bad-quantity.two-units', at, given, { given });
+      break;
     default:
-      return assertNever(issue);
+      assertNever(issue);
   }
 }

@@ -15,51 +15,24 @@ type Answer = Question['answers'][number];
  */
 export function buildQuestion(text: StepText, at: Path, report: Report): Question | null {
   const { 'read-back': readBack, finding } = text;
-  if (readBack !== undefined && finding !== undefined)
-    report.error(
-      'question-twice',
-      [...at, 'finding'],
-      text.id,
-      'A step asks one thing.',
-      'Move the finding into a step of its own.',
-    );
+  if (readBack !== undefined && finding !== undefined) report.error('question-twice', [...at, 'finding'], text.id, {});
   if (readBack !== undefined) {
     const here = [...at, 'read-back'];
     const wrong = answersOf(readBack.wrong, false);
     if (wrong.length < LEAST_WRONG)
-      report.error(
-        'too-few-wrong-answers',
-        [...here, 'wrong'],
-        String(wrong.length),
-        'A read-back that can hardly be wrong proves nothing.',
-        `Give at least ${LEAST_WRONG} plausible wrong answers.`,
-      );
+      report.error('too-few-wrong-answers', [...here, 'wrong'], String(wrong.length), { least: LEAST_WRONG });
     const right = answersOf(readBack.right, true);
-    if (right.length === 0)
-      report.error('too-few', [...here, 'right'], 'none', 'Nothing would be right.', 'Give the right answer.');
+    if (right.length === 0) report.error('too-few.right', [...here, 'right'], '0', {});
     for (const { id } of wrong)
       if (right.some((answer) => answer.id === id))
-        report.error(
-          'duplicate-id',
-          [...here, 'wrong', id],
-          id,
-          `"${id}" is right and wrong at once.`,
-          'Give one of them another id.',
-        );
+        report.error('duplicate-id.answer', [...here, 'wrong', id], id, { id });
     const answers = [...right, ...wrong].toSorted((a, b) => (a.id < b.id ? -1 : 1));
     checkWords(answers, here, report);
     return { ask: readBack.ask, answers, ifWrong: readBack['if-wrong'] };
   }
   if (finding === undefined) return null;
   const answers = answersOf(finding.answers, true);
-  if (answers.length < 2)
-    report.error(
-      'too-few',
-      [...at, 'finding', 'answers'],
-      String(answers.length),
-      'A finding with one answer finds nothing.',
-      'Give at least two answers.',
-    );
+  if (answers.length < 2) report.error('too-few.answers', [...at, 'finding', 'answers'], String(answers.length), {});
   checkWords(answers, [...at, 'finding'], report);
   return { ask: finding.ask, answers, ifWrong: '' };
 }
@@ -73,23 +46,9 @@ function checkWords(answers: readonly Answer[], at: Path, report: Report): void 
     const here = [...at, at.at(-1) === 'finding' ? 'answers' : right ? 'right' : 'wrong', id];
     for (const [index, words] of say.entries()) {
       const place = [...here, index];
-      if (!SPEAKABLE.test(words))
-        report.error(
-          'answer-unspeakable',
-          place,
-          words,
-          'An answer is matched word for word as it is spoken.',
-          'Use small letters only and write numbers as words.',
-        );
+      if (!SPEAKABLE.test(words)) report.error('answer-unspeakable', place, words, {});
       const other = owners.get(words);
-      if (other !== undefined)
-        report.error(
-          'duplicate-answer',
-          place,
-          words,
-          `"${words}" already means "${other}".`,
-          'Give each answer words of its own.',
-        );
+      if (other !== undefined) report.error('duplicate-answer', place, words, { words, other });
       owners.set(words, id);
     }
   }

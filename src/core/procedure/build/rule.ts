@@ -139,21 +139,19 @@ class Figures {
   window(key: string, text: string, dimension: Dimension, ...inside: Path): Window {
     const { window } = this.windowed(key, text, dimension, ...inside);
     if (window !== null) return window;
-    if (!this.failed)
-      this.wrong([...inside, key], text, 'A range is needed here.', 'Give the lowest and the highest: 0.1–0.2 mm.');
+    if (!this.failed) this.wrong('bad-quantity.rule-range', [...inside, key], text);
     return { least: 0, most: 0 };
   }
 
   /** A gap, or a share of the length measured, which needs to know how long the face is. */
   flatness(key: string, text: string, hasFace: boolean): FlatnessLimit {
     if (!/%\s*$/.test(text)) return { kind: 'fixed', most: this.base(key, text, 'length') };
-    if (!hasFace)
-      this.wrong([key], text, 'A share of the length needs the length.', 'Add "face:" with length and width.');
+    if (!hasFace) this.wrong('bad-quantity.share', [key], text);
     return { kind: 'per-span', each: this.base(key, text, 'ratio') / 100 };
   }
 
-  private wrong(place: Path, given: string, message: string, mend: string): void {
+  private wrong(key: 'bad-quantity.rule-range' | 'bad-quantity.share', place: Path, given: string): void {
     this.failed = true;
-    this.report.error('bad-quantity', [...this.at, ...place], given, message, mend);
+    this.report.error(key, [...this.at, ...place], given, {});
   }
 }

@@ -1,5 +1,6 @@
 import { dimensionOf, isUnitName, UNIT_NAMES } from '../../fastening/unit';
 import type { StepText } from '../document/steps';
+import { part } from '../finding';
 import type { Path, Report } from '../issue';
 import type { ReadingSpec, Step, StepCommon } from '../procedure';
 import type { OrderedPattern } from './order';
@@ -24,26 +25,16 @@ export function buildStep(
     case 'refit':
       return { ...common, kind: text.kind };
     case 'hold':
-      if (text['read-back'] === undefined)
-        report.error(
-          'hold-without-read-back',
-          at,
-          text.id,
-          'A hold point has nothing to read back.',
-          'Add "read-back:" with the right answer and two wrong ones.',
-        );
+      if (text['read-back'] === undefined) report.error('hold-without-read-back', at, text.id, {});
       return { ...common, kind: 'hold' };
     case 'tighten':
     case 'slacken': {
       const ordered = patterns.get(text.pattern);
       if (ordered === undefined) {
-        report.error(
-          'unknown-pattern',
-          [...at, 'pattern'],
-          text.pattern,
-          `There is no pattern "${text.pattern}".`,
-          'Correct the name, or add it under "patterns:".',
-        );
+        report.error('unknown-pattern', [...at, 'pattern'], text.pattern, {
+          id: text.pattern,
+          mend: part('add-entry', { group: 'patterns' }),
+        });
         return null;
       }
       if (ordered === null) return null;
@@ -68,13 +59,7 @@ export function buildStep(
       if (amount === null) return null;
       const dimension = dimensionOf(amount.unit);
       if (dimension !== 'volume' && dimension !== 'mass')
-        report.error(
-          'wrong-unit',
-          [...at, 'amount'],
-          text.amount,
-          `A ${dimension} cannot be filled in.`,
-          'Give litres, quarts, gallons or a weight.',
-        );
+        report.error('wrong-unit.fill', [...at, 'amount'], text.amount, { dimension: part(dimension) });
       return { ...common, kind: 'fill', what: text.what, amount, ...worksOutOf(text) };
     }
   }
@@ -108,26 +93,12 @@ function commonOf(text: StepText, at: Path, report: Report): StepCommon {
 function readingsOf(text: Extract<StepText, { kind: 'measure' }>, at: Path, report: Report): readonly ReadingSpec[] {
   const { unit, decimals } = text;
   const [least, most] = text.between;
-  if (least >= most)
-    report.error(
-      'bounds-reversed',
-      [...at, 'between'],
-      `${least}, ${most}`,
-      'The lower end is not below the upper.',
-      'Write the lower end first.',
-    );
+  if (least >= most) report.error('bounds-reversed', [...at, 'between'], `${least}, ${most}`, {});
   if (!isUnitName(unit)) {
-    report.error(
-      'bad-quantity',
-      [...at, 'unit'],
-      unit,
-      `"${unit}" is not a unit known here.`,
-      `Use one of ${UNIT_NAMES.join(', ')}.`,
-    );
+    report.error('bad-quantity.unit', [...at, 'unit'], unit, { unit, units: UNIT_NAMES });
     return [];
   }
   const readings = Object.entries(text.readings).map(([id, say]) => ({ id, say, unit, least, most, decimals }));
-  if (readings.length === 0)
-    report.error('too-few', [...at, 'readings'], 'none', 'Nothing is measured here.', 'Name at least one reading.');
+  if (readings.length === 0) report.error('too-few.measured', [...at, 'readings'], '0', {});
   return readings;
 }

@@ -21,22 +21,16 @@ export function checkBranches({ steps, texts }: Built, answersOf: AnswersOf, rep
       const { step: asked, answers } = step.only;
       const place = [...at, 'only-if', 'step'];
       if (!all.has(asked)) {
-        report.error(
-          'unknown-step',
-          place,
-          asked,
-          `There is no step "${asked}".`,
-          'Name the step that asks the question.',
-        );
+        report.error('unknown-step', place, asked, { step: asked });
       } else if (!before.has(asked)) {
-        report.error('branch-before-question', place, asked, `"${asked}" comes later.`, 'Ask before the job branches.');
+        report.error('branch-before-question', place, asked, { step: asked });
       } else {
         const known = answersOf(asked);
         for (const [index, answer] of answers.entries()) {
           if (known.includes(answer)) continue;
-          const mend = known.length > 0 ? `Use ${known.join(', ')}.` : `Give "${asked}" a finding.`;
-          const message = `"${asked}" cannot be answered "${answer}" and go on.`;
-          report.error('unknown-answer', [...at, 'only-if', 'answers', index], answer, message, mend);
+          const here = [...at, 'only-if', 'answers', index];
+          if (known.length === 0) report.error('unknown-answer.no-finding', here, answer, { step: asked, answer });
+          else report.error('unknown-answer', here, answer, { step: asked, answer, known });
         }
       }
     }

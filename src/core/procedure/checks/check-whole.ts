@@ -1,5 +1,6 @@
 import type { Built } from '../build/build-procedure';
 import type { Report } from '../issue';
+import type { Wording } from '../wording';
 import { answersIn, checkBranches } from './branches';
 import { checkHolds } from './holds';
 import { checkListening } from './listening';
@@ -10,7 +11,7 @@ import { checkRules } from './rules';
 import { checkTimers } from './timers';
 
 /** Everything that can only be seen by looking at more than one entry. */
-export function checkWhole(built: Built, report: Report): void {
+export function checkWhole(built: Built, { warns }: Wording, report: Report): void {
   const answersOf = answersIn(built);
   checkReferences(built, report);
   checkRules(built, report);
@@ -18,6 +19,6 @@ export function checkWhole(built: Built, report: Report): void {
   checkLooseEnds(built, answersOf, report);
   checkTimers(built, answersOf, report);
   checkPasses(built, report);
-  checkListening(built, report);
+  checkListening(built, warns, report);
   checkHolds(built, report);
 }

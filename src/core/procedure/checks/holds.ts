@@ -9,11 +9,5 @@ export function checkHolds({ steps }: Built, report: Report): void {
   const most = Math.ceil(steps.length / STEPS_A_HOLD);
   const first = holds[most];
   if (first === undefined) return;
-  report.warning(
-    'too-many-holds',
-    first.at,
-    `${holds.length} in ${steps.length} steps`,
-    `More than one step in ${STEPS_A_HOLD} has to be read back.`,
-    'Keep read-backs for what ruins the job if it is wrong.',
-  );
+  report.warning('too-many-holds', first.at, `${holds.length} / ${steps.length}`, { steps: STEPS_A_HOLD });
 }

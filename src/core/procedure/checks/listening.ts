@@ -11,11 +11,12 @@ const MOST_WORDS_A_TEXT = 40;
 
 type Spoken = { readonly text: string; readonly at: Path };
 
-export function checkListening({ steps }: Built, report: Report): void {
+export function checkListening({ steps }: Built, warns: readonly string[], report: Report): void {
+  const warning = warningIn(warns);
   for (const { step, at } of steps) {
     for (const spoken of spokenIn(step, at)) checkLength(spoken, report);
     const late = [{ text: afterFirstSentence(step.say), at: [...at, 'say'] }, ...listed('notes', step.notes, at)];
-    for (const spoken of late) checkLate(spoken, report);
+    for (const spoken of late) checkLate(spoken, warning, report);
   }
 }
 
@@ -44,41 +45,25 @@ const listed = (key: string, texts: readonly string[], at: Path): readonly Spoke
 
 function checkLength({ text, at }: Spoken, report: Report): void {
   const words = text.split(/\s+/).length;
-  if (words > MOST_WORDS_A_TEXT)
-    report.warning(
-      'text-too-long',
-      at,
-      `${words} words`,
-      `This is more than ${MOST_WORDS_A_TEXT} words to keep in mind.`,
-      'Split the step in two, or move part of it into a note.',
-    );
+  if (words > MOST_WORDS_A_TEXT) report.warning('text-too-long', at, String(words), { most: MOST_WORDS_A_TEXT });
   const longest = Math.max(...sentences(text).map((sentence) => sentence.trim().split(/\s+/).length));
   if (longest > MOST_WORDS_A_SENTENCE)
-    report.warning(
-      'sentence-too-long',
-      at,
-      `${longest} words`,
-      `A sentence here has more than ${MOST_WORDS_A_SENTENCE} words: too long to follow by ear.`,
-      'Make two sentences of it.',
-    );
+    report.warning('sentence-too-long', at, String(longest), { most: MOST_WORDS_A_SENTENCE });
 }
 
 const sentences = (text: string): readonly string[] => text.split(/(?<=[.!?;:])\s+/);
 const afterFirstSentence = (text: string): string => sentences(text).slice(1).join(' ');
 
-/** Words of warning at the start of a sentence, or that announce one. */
-const WARNING =
-  /(?:^|[.!?;:]\s+)(?:never|do not|don't|beware|take care|be careful|mind|watch out|warning|caution|danger)\b/i;
+/** Words of warning at the start of a sentence, or that announce one. Two forms of the apostrophe are one. */
+function warningIn(warns: readonly string[]): RegExp {
+  const words = warns.map((words) => escaped(words).replaceAll("'", "['’]")).join('|');
+  return new RegExp(`(?:^|[.!?;:]\\s+)(?:${words === '' ? '(?!)' : words})(?!\\p{L})`, 'iu');
+}
 
 /** Warnings and cautions are spoken before the action; what stands behind it comes too late. */
-function checkLate({ text, at }: Spoken, report: Report): void {
-  const found = WARNING.exec(text)?.[0].replace(/^[.!?;:\s]+/, '');
-  if (found !== undefined)
-    report.warning(
-      'warning-after-action',
-      at,
-      found,
-      'This warns after the action has been told.',
-      'Move it to "warnings:" or "cautions:", which are spoken first.',
-    );
+function checkLate({ text, at }: Spoken, warning: RegExp, report: Report): void {
+  const found = warning.exec(text)?.[0].replace(/^[.!?;:\s]+/, '');
+  if (found !== undefined) report.warning('warning-after-action', at, found, {});
 }
+
+const escaped = (text: string): string => text.replace(/[\\^$.*+?()[\]{}|/]/g, '\\$&');

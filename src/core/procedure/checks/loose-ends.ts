@@ -14,13 +14,7 @@ export function checkLooseEnds({ procedure, steps, written }: Built, answersOf: 
       for (const [id, when] of open) {
         const end = procedure.looseEnds.get(id);
         if (end === undefined || MILESTONES.indexOf(end.blocks) > reached || !meet(when, condition)) continue;
-        report.error(
-          'milestone-while-open',
-          [...at, 'milestone'],
-          id,
-          `The job would stop here: ${end.say} is still open.`,
-          `Close "${id}" in an earlier step, or let it block a later milestone.`,
-        );
+        report.error('milestone-while-open', [...at, 'milestone'], id, { say: end.say, id });
       }
     }
     for (const [index, id] of step.closes.entries()) {
@@ -36,31 +30,17 @@ export function checkLooseEnds({ procedure, steps, written }: Built, answersOf: 
     for (const [index, id] of step.opens.entries()) {
       const when = open.get(id);
       if (when !== undefined && meet(when, condition))
-        report.error(
-          'opened-twice',
-          [...at, 'opens', index],
-          id,
-          `"${id}" is open already.`,
-          'Close it first, or give this one an id of its own.',
-        );
+        report.error('opened-twice', [...at, 'opens', index], id, { id });
       open.set(id, when === undefined ? condition : 'always');
       everOpened.add(id);
     }
   }
   for (const id of open.keys()) {
     const place = written['loose-ends'].get(id);
-    if (place !== undefined)
-      report.warning(
-        'loose-end-never-closed',
-        place,
-        id,
-        `"${id}" is opened and never surely closed.`,
-        'Add a step that closes it on every branch.',
-      );
+    if (place !== undefined) report.warning('loose-end-never-closed', place, id, { id });
   }
 }
 
 function reportNotOpen(id: string, opened: boolean, at: Path, report: Report): void {
-  const message = opened ? `"${id}" is closed already.` : `"${id}" is closed before any step opens it.`;
-  report.error('closed-before-opened', at, id, message, 'Move this behind the step that opens it, or delete it.');
+  report.error(opened ? 'closed-before-opened.again' : 'closed-before-opened', at, id, { id });
 }

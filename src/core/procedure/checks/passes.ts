@@ -24,13 +24,7 @@ export function checkPasses({ procedure, steps, written }: Built, report: Report
       const here = [...at, 'passes', index];
       if (pass.kind === 'torque' || pass.kind === 'repeat') checkWrench(procedure, pass, pass.target, here, report);
       if (pass.kind === 'angle' && pass.recovery.over === undefined)
-        report.warning(
-          'angle-without-over-rule',
-          here,
-          pass.id,
-          'Nothing says what to do with a bolt turned too far.',
-          'Add "over:" under "recovery:" from the manual; without it the job stops there.',
-        );
+        report.warning('angle-without-over-rule', here, pass.id, {});
     }
     if (step.kind === 'tighten') {
       const done = tightened.get(step.pattern) ?? new Set();
@@ -42,13 +36,7 @@ export function checkPasses({ procedure, steps, written }: Built, report: Report
     const left = procedure.patterns.get(id)?.fasteners.filter(({ number }) => !done.has(number)) ?? [];
     const at = written.patterns.get(id);
     if (left.length > 0 && at !== undefined)
-      report.warning(
-        'fastener-in-no-pass',
-        at,
-        left.map(({ number }) => number).join(', '),
-        'These fasteners are never tightened.',
-        'Add them to a pass, or take them out of the pattern.',
-      );
+      report.warning('fastener-in-no-pass', at, left.map(({ number }) => number).join(', '), {});
   }
 }
 
@@ -57,13 +45,7 @@ function followBolts({ kind, passes }: Tightening, before: Bolts, at: Path, repo
   const bolts = new Map(before);
   for (const [index, pass] of passes.entries()) {
     if (kind === 'slacken' && pass.kind !== 'slacken' && pass.kind !== 'wait')
-      report.error(
-        'pass-kind',
-        [...at, 'passes', index],
-        pass.kind,
-        `A slackening step holds a ${pass.kind} pass.`,
-        'Make the step "kind: tighten".',
-      );
+      report.error('pass-kind.slackening', [...at, 'passes', index], pass.kind, { kind: pass.kind });
     if (pass.kind === 'repeat') checkRepeat(pass, bolts, [...at, 'passes', index], report);
     for (const number of pass.order) bolts.set(number, after(pass, bolts.get(number) ?? SLACK));
   }
@@ -74,8 +56,7 @@ function followBolts({ kind, passes }: Tightening, before: Bolts, at: Path, repo
       'left-slack',
       [...at, 'passes', passes.findLastIndex((pass) => pass.kind === 'slacken')],
       slack.join(', '),
-      'The step ends with these fasteners slack.',
-      'Tighten them again after the slackening pass.',
+      {},
     );
   return bolts;
 }
@@ -96,23 +77,10 @@ function after(pass: Pass, worked: Worked): Worked {
 
 function checkRepeat(pass: Extract<Pass, { kind: 'repeat' }>, bolts: Bolts, at: Path, report: Report): void {
   const angled = pass.order.filter((number) => bolts.get(number)?.angled);
-  if (angled.length > 0)
-    report.error(
-      'repeat-after-angle',
-      at,
-      angled.join(', '),
-      'These have had an angle since they were last slack.',
-      'Move the repeat before the angle, or slacken first.',
-    );
+  if (angled.length > 0) report.error('repeat-after-angle', at, angled.join(', '), {});
   const fresh = pass.order.filter((number) => !sameTorque(bolts.get(number)?.torque ?? null, pass.target));
   if (fresh.length > 0)
-    report.error(
-      'repeat-without-torque',
-      [...at, 'repeat'],
-      fresh.join(', '),
-      `These do not have ${pass.target.printed} yet.`,
-      'Use "torque:", or repeat the torque they last had.',
-    );
+    report.error('repeat-without-torque', [...at, 'repeat'], fresh.join(', '), { torque: pass.target.printed });
 }
 
 const sameTorque = (had: Printed | null, now: Printed): boolean => had?.value === now.value && had.unit === now.unit;
@@ -125,14 +93,8 @@ function checkWrench({ tools }: Procedure, pass: Pass, target: Printed, at: Path
     const setting = range && convert(target, range.unit);
     return setting?.ok && range?.window && setting.value >= range.window.least && setting.value <= range.window.most;
   });
-  if (!inside)
-    report.warning(
-      'setting-outside-wrenches',
-      at,
-      target.printed,
-      named?.range
-        ? `${named.say} cannot be set to ${target.printed}.`
-        : `No listed wrench can be set to ${target.printed}.`,
-      'List a torque wrench whose range holds it.',
-    );
+  const torque = target.printed;
+  if (inside) return;
+  if (named?.range) report.warning('setting-outside-wrenches.named', at, torque, { tool: named.say, torque });
+  else report.warning('setting-outside-wrenches', at, torque, { torque });
 }

@@ -1,10 +1,11 @@
 import { dimensionOf, isUnitName } from '../../fastening/unit';
 import type { Built, EntryGroup } from '../build/build-procedure';
 import type { StepText } from '../document/steps';
-import type { IssueCode, Path, Report } from '../issue';
+import { type FindingKey, part } from '../finding';
+import type { Path, Report } from '../issue';
 import { nearest } from './nearest';
 
-const UNKNOWN: Readonly<Record<EntryGroup, IssueCode>> = {
+const UNKNOWN = {
   tools: 'unknown-tool',
   parts: 'unknown-part',
   patterns: 'unknown-pattern',
@@ -12,7 +13,7 @@ const UNKNOWN: Readonly<Record<EntryGroup, IssueCode>> = {
   timers: 'unknown-timer',
   limits: 'unknown-limit',
   rules: 'unknown-rule',
-};
+} as const satisfies Record<EntryGroup, FindingKey>;
 
 type Reference = { readonly group: EntryGroup; readonly id: string; readonly at: Path };
 
@@ -25,32 +26,20 @@ export function checkReferences({ texts, written, procedure }: Built, report: Re
       // A pattern is needed to build its step, which has already told that it is not there.
       if (written[group].has(id) || group === 'patterns') continue;
       const meant = nearest(id, [...written[group].keys()]);
-      const mend = meant === null ? `Add it under "${group}:", or correct the name.` : `Did you mean "${meant}"?`;
-      report.error(UNKNOWN[group], place, id, `There is no "${id}" under "${group}:".`, mend);
+      const mend = meant === null ? part('add-entry', { group }) : part('did-you-mean', { meant });
+      report.error(UNKNOWN[group], place, id, { id, mend });
     }
     if (value.kind === 'measure' && value.limit !== undefined) {
       const limit = procedure.limits.get(value.limit);
       const unit = limit?.most?.unit ?? limit?.least?.unit;
       if (unit !== undefined && isUnitName(value.unit) && dimensionOf(unit) !== dimensionOf(value.unit))
-        report.error(
-          'wrong-unit',
-          [...at, 'limit'],
-          value.limit,
-          `The limit is in ${unit} and the reading in ${value.unit}.`,
-          'Name the limit that belongs to this reading.',
-        );
+        report.error('wrong-unit.limit', [...at, 'limit'], value.limit, { limit: unit, reading: value.unit });
     }
   }
   for (const group of Object.keys(written).filter(isGroup))
     for (const [id, at] of written[group])
       if (!named.has(`${group} ${id}`) && !(group === 'tools' && procedure.tools.get(id)?.range))
-        report.warning(
-          'never-used',
-          at,
-          id,
-          `Nothing in the job uses "${id}".`,
-          'Name it in the step that needs it, or delete it.',
-        );
+        report.warning('never-used', at, id, { id });
 }
 
 const isGroup = (key: string): key is EntryGroup => key in UNKNOWN;

@@ -1,6 +1,7 @@
-import { dimensionOf, isUnitName } from '../../fastening/unit';
+import { type Dimension, dimensionOf, isUnitName } from '../../fastening/unit';
 import type { Built } from '../build/build-procedure';
 import type { StepText } from '../document/steps';
+import { part } from '../finding';
 import type { Path, Report } from '../issue';
 
 /** A rule must be able to work out the readings of the step that names it. */
@@ -15,37 +16,25 @@ export function checkRules({ texts, procedure, steps }: Built, report: Report): 
   const known = new Set(steps.map(({ step }) => step.id));
   for (const [id, rule] of procedure.rules)
     for (const step of rule.kind === 'readings' ? (rule.steps ?? []) : [])
-      if (!known.has(step))
-        report.error(
-          'unknown-step',
-          ['rules', id],
-          step,
-          `There is no step "${step}".`,
-          'Correct the name of the step under "with:".',
-        );
+      if (!known.has(step)) report.error('unknown-step.rule', ['rules', id], step, { step });
 }
 
-type Needs = { readonly dimensions: readonly string[]; readonly count: 'any' | 'pairs' | number };
+type Needs = { readonly dimensions: readonly Dimension[]; readonly count: 'any' | 'pairs' | number };
 
 function checkReadings(step: StepText, needs: Needs, place: Path, id: string, report: Report): void {
   if (step.kind !== 'measure') {
-    const message = 'This rule works with readings, and nothing is measured here.';
-    report.error('wrong-unit', place, id, message, 'Name it in the step that measures.');
+    report.error('wrong-unit.no-readings', place, id, {});
     return;
   }
   if (isUnitName(step.unit) && !needs.dimensions.includes(dimensionOf(step.unit)))
-    report.error(
-      'wrong-unit',
-      place,
-      id,
-      `This rule works with ${needs.dimensions.join(' or ')}, and the readings are in ${step.unit}.`,
-      'Name the rule that belongs to these readings.',
-    );
+    report.error('wrong-unit.rule', place, id, {
+      dimensions: needs.dimensions.map((dimension) => part(dimension)),
+      unit: step.unit,
+    });
   const count = Object.keys(step.readings).length;
   const fits =
     needs.count === 'any' || (needs.count === 'pairs' ? count > 0 && count % 2 === 0 : count === needs.count);
-  if (!fits) {
-    const wanted = needs.count === 'pairs' ? 'readings in pairs' : `${needs.count} readings`;
-    report.error('too-few', place, String(count), `This rule needs ${wanted}.`, 'Name each reading, in their order.');
-  }
+  if (fits) return;
+  if (needs.count === 'pairs') report.error('too-few.pairs', place, String(count), {});
+  else report.error('too-few.readings', place, String(count), { count: needs.count });
 }

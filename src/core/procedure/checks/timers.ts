@@ -39,11 +39,9 @@ function waitsOf(step: Step, at: Path): readonly { readonly id: string; readonly
 }
 
 function reportUnstarted(id: string, at: Path, report: Report): void {
-  const mend = 'Add "starts-timers:" to the step it runs from.';
-  report.error('timer-never-started', at, id, `No earlier step surely starts "${id}".`, mend);
+  report.error('timer-never-started', at, id, { id });
 }
 
 function reportOver(id: string, at: Path, report: Report): void {
-  const mend = 'Give each wait a timer of its own, with {side} in its id where "for:" repeats it.';
-  report.error('timer-already-over', at, id, `"${id}" has been waited for before and would be over at once.`, mend);
+  report.error('timer-already-over', at, id, { id });
 }

@@ -1,5 +1,6 @@
-import type { UnitName } from '../fastening/quantity';
-import type { RecoveryAction } from '../procedure/procedure';
+import type { UnitName } from '../../core/fastening/quantity';
+import type { Finding } from '../../core/procedure/finding';
+import type { RecoveryAction } from '../../core/procedure/procedure';
 
 /** What a new document is written from: the page of a manual, as far as it can be typed in one line. */
 export type Draft = {
@@ -94,6 +95,8 @@ export type DraftIssue = {
     | 'generated-order-on-head';
   readonly column: number;
   readonly given: string;
-  readonly message: string;
-  readonly mend: string;
-};
+} & (
+  | { readonly message: string; readonly mend: string }
+  /** Of a figure, the checker's own finding about it. */
+  | { readonly finding: Finding }
+);

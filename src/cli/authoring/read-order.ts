@@ -1,4 +1,4 @@
-import { fail, ok, type Result } from '../result';
+import { fail, ok, type Result } from '../../core/result';
 import { type Draft, type DraftIssue, type LayoutDraft, numbersOf, type OrderDraft, type SubsetDraft } from './draft';
 import { wordsOf } from './pieces';
 

@@ -1,9 +1,9 @@
-import { type Command, command, type RuleName } from '../job/command';
-import { decide } from '../job/decide/decide';
-import type { Entry, EntryBody, Moment } from '../job/entry';
-import { evolve } from '../job/evolve';
-import { type Job, newJob } from '../job/job';
-import type { Plan } from '../job/plan';
+import { type Command, command, type RuleName } from '../../core/job/command';
+import { decide } from '../../core/job/decide/decide';
+import type { Entry, EntryBody, Moment } from '../../core/job/entry';
+import { evolve } from '../../core/job/evolve';
+import { type Job, newJob } from '../../core/job/job';
+import type { Plan } from '../../core/job/plan';
 
 /** A job tried out without an ear, a voice or a store: every decision is written down at once. */
 export type Trial = { readonly job: Job; readonly ms: number };

@@ -1,8 +1,9 @@
-import type { Dimension, Printed } from '../fastening/quantity';
-import { baseOf } from '../fastening/quantity';
-import { readQuantity } from '../procedure/build/quantity';
-import type { Report } from '../procedure/issue';
-import { fail, ok, type Result } from '../result';
+import type { Dimension, Printed } from '../../core/fastening/quantity';
+import { baseOf } from '../../core/fastening/quantity';
+import { readQuantity } from '../../core/procedure/build/quantity';
+import { finding } from '../../core/procedure/finding';
+import type { Report } from '../../core/procedure/issue';
+import { fail, ok, type Result } from '../../core/result';
 import type { DraftIssue, PassDraft, SubsetDraft } from './draft';
 import { type Piece, piecesOf } from './pieces';
 
@@ -113,7 +114,9 @@ function read(
 ): Result<PassDraft, readonly DraftIssue[]> {
   const issues: DraftIssue[] = [];
   const report: Report = {
-    error: (_code, _at, given, message, mend) => issues.push({ code: 'bad-figure', column, given, message, mend }),
+    error: (key, _at, given, slots) => {
+      issues.push({ code: 'bad-figure', column, given, finding: finding(key, slots) });
+    },
     // A pair that disagrees is told by the check of the finished document.
     warning: () => {},
   };

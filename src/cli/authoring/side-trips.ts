@@ -1,8 +1,8 @@
-import { type Command, command, type RuleName } from '../job/command';
-import { passAt } from '../job/decide/bolt';
-import { placeOf } from '../job/place';
-import { stepIn } from '../job/plan';
-import { expectedBolt } from '../job/tightening';
+import { type Command, command, type RuleName } from '../../core/job/command';
+import { passAt } from '../../core/job/decide/bolt';
+import { placeOf } from '../../core/job/place';
+import { stepIn } from '../../core/job/plan';
+import { expectedBolt } from '../../core/job/tightening';
 import { boltDone, readingCommand } from './onward';
 import { give, giveAll, later, type Trial } from './trial';
 

@@ -1,10 +1,10 @@
-import type { Moment } from '../job/entry';
-import type { Job } from '../job/job';
-import { offersOf } from '../job/offers';
-import { placeOf } from '../job/place';
-import { nodeOf, type Plan, planOf, stepIn } from '../job/plan';
-import type { Offer } from '../language/grammar';
-import type { Procedure } from '../procedure/procedure';
+import type { Moment } from '../../core/job/entry';
+import type { Job } from '../../core/job/job';
+import { offersOf } from '../../core/job/offers';
+import { placeOf } from '../../core/job/place';
+import { nodeOf, type Plan, planOf, stepIn } from '../../core/job/plan';
+import type { Offer } from '../../core/language/grammar';
+import type { Procedure } from '../../core/procedure/procedure';
 import { type Answers, onward } from './onward';
 import { sideTrips } from './side-trips';
 import { beginTrial, momentOf, type Trial } from './trial';

@@ -1,5 +1,5 @@
-import { convert } from '../fastening/quantity';
-import { symbolOf, type UnitName } from '../fastening/unit';
+import { convert } from '../../core/fastening/quantity';
+import { symbolOf, type UnitName } from '../../core/fastening/unit';
 import type { Draft } from './draft';
 import { figureScalar } from './scalar';
 

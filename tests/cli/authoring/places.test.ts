@@ -1,13 +1,13 @@
 import { readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { placesOf, type ReachedPlace } from '../../../src/core/authoring/places';
-import { grammarAt } from '../../../src/core/authoring/sayable';
+import { placesOf, type ReachedPlace } from '../../../src/cli/authoring/places';
+import { grammarAt } from '../../../src/cli/authoring/sayable';
 import { planOf } from '../../../src/core/job/plan';
 import { type Confusion, confusionFinder } from '../../../src/core/language/sounds/confusability';
 import { liveVocabulary, unpronounceable } from '../../../src/core/language/vocabulary';
 import { leavesOf, nodesOf } from '../../../src/machine/nodes';
+import { shipped } from '../../core/job/workbench';
 import { everyLanguage, type LanguageUnderTest } from '../../grammars/language';
-import { shipped } from '../job/workbench';
 
 const documents = readdirSync('procedures').flatMap((file) =>
   file.endsWith('.yaml') ? [file.replace('.yaml', '')] : [],

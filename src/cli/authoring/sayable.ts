@@ -1,7 +1,7 @@
-import { revisionOf } from '../job/revision';
-import type { LiveGrammar, Manner } from '../language/grammar';
-import { samples } from '../language/sample';
-import type { Tongue } from '../tongue';
+import { revisionOf } from '../../core/job/revision';
+import type { LiveGrammar, Manner } from '../../core/language/grammar';
+import { samples } from '../../core/language/sample';
+import type { Tongue } from '../../core/tongue';
 import type { ReachedPlace } from './places';
 
 /** One command that can be said at a place, with a few of its sentences, the one worth teaching first. */

@@ -1,14 +1,14 @@
-import { convert } from '../fastening/quantity';
-import { type Command, command } from '../job/command';
-import { boltAt } from '../job/decide/at-pass';
-import { passAt } from '../job/decide/bolt';
-import { limitVerdict } from '../job/limit';
-import { nextReading, placeOf } from '../job/place';
-import { passIn, stepIn } from '../job/plan';
-import { expectedBolt, needsReading } from '../job/tightening';
-import { isTimeAsked } from '../job/time-gate';
-import { timeLeft } from '../job/timer';
-import type { Step } from '../procedure/procedure';
+import { convert } from '../../core/fastening/quantity';
+import { type Command, command } from '../../core/job/command';
+import { boltAt } from '../../core/job/decide/at-pass';
+import { passAt } from '../../core/job/decide/bolt';
+import { limitVerdict } from '../../core/job/limit';
+import { nextReading, placeOf } from '../../core/job/place';
+import { passIn, stepIn } from '../../core/job/plan';
+import { expectedBolt, needsReading } from '../../core/job/tightening';
+import { isTimeAsked } from '../../core/job/time-gate';
+import { timeLeft } from '../../core/job/timer';
+import type { Step } from '../../core/procedure/procedure';
 import { give, giveAll, later, momentOf, type Trial } from './trial';
 
 /** Which answer to give to the question of a step; a wrong one is never given on the way. */

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
-import { piecesOf } from '../../../src/core/authoring/pieces';
-import { readPasses } from '../../../src/core/authoring/read-passes';
-import { figureScalar, idFrom, scalar } from '../../../src/core/authoring/scalar';
+import { piecesOf } from '../../../src/cli/authoring/pieces';
+import { readPasses } from '../../../src/cli/authoring/read-passes';
+import { figureScalar, idFrom, scalar } from '../../../src/cli/authoring/scalar';
 
 test.each([
   ['commas', '30 N·m, 90°', ['30 N·m', '90°']],
