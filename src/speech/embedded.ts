@@ -44,10 +44,7 @@ export function embeddedRecogniser({
   let loaded: RecogniserEvent | null = null;
   let isOpening = false;
 
-  const feed = microphoneFeed(context, microphone, {
-    lost: (code, detail) => listeners.tell({ type: 'failed', code, detail }),
-    back: () => void listen(),
-  });
+  const feed = microphoneFeed(context, microphone, listeners, () => void listen());
 
   /** Joins microphone and worker, and only then reports that the ear is ready. */
   const listen = async (): Promise<void> => {

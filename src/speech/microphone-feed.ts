@@ -1,4 +1,5 @@
-import type { RecogniserFault } from '../core/ports';
+import type { Listeners } from '../core/listeners';
+import type { RecogniserEvent, RecogniserFault } from '../core/ports';
 import { type Microphone, type MicrophoneChoice, openMicrophone } from './microphone';
 import captureUrl from './worklet/capture.ts?worker&url';
 
@@ -11,14 +12,16 @@ export type MicrophoneFeed = {
   readonly close: () => void;
 };
 
-type FeedEvents = {
-  readonly lost: (code: RecogniserFault, detail: string) => void;
-  /** Something changed for the better: a device came, the system unmuted, the audio context runs again. */
-  readonly back: () => void;
-};
-
-/** The microphone and the audio-thread node behind it, in an audio context that others use too. */
-export function microphoneFeed(context: AudioContext, choice: MicrophoneChoice, events: FeedEvents): MicrophoneFeed {
+/**
+ * The microphone and the audio-thread node behind it, in an audio context that others use too. Listeners are told when it
+ * fails. `back` is called when something changed for the better: a device came, the system unmuted, the context runs again.
+ */
+export function microphoneFeed(
+  context: AudioContext,
+  choice: MicrophoneChoice,
+  listeners: Listeners<RecogniserEvent>,
+  back: () => void,
+): MicrophoneFeed {
   let microphone: Microphone | null = null;
   let node: AudioWorkletNode | null = null;
   let module: Promise<void> | null = null;
@@ -30,7 +33,9 @@ export function microphoneFeed(context: AudioContext, choice: MicrophoneChoice, 
     microphone = null;
   };
 
-  const lost = (detail: string): void => events.lost('microphone-lost', detail);
+  const failed = (code: RecogniserFault, detail: string): void => listeners.tell({ type: 'failed', code, detail });
+
+  const lost = (detail: string): void => failed('microphone-lost', detail);
 
   const ended = (detail: string): void => {
     close();
@@ -38,12 +43,12 @@ export function microphoneFeed(context: AudioContext, choice: MicrophoneChoice, 
   };
 
   const onDevices = (): void => {
-    if (!microphone) events.back();
+    if (!microphone) back();
   };
 
   const onState = (): void => {
-    if (context.state === 'running') events.back();
-    else if (microphone) events.lost('audio-blocked', `the audio context is ${context.state}`);
+    if (context.state === 'running') back();
+    else if (microphone) failed('audio-blocked', `the audio context is ${context.state}`);
   };
 
   navigator.mediaDevices?.addEventListener('devicechange', onDevices);
@@ -51,13 +56,13 @@ export function microphoneFeed(context: AudioContext, choice: MicrophoneChoice, 
 
   const open = async (): Promise<MessagePort | null> => {
     if (context.state !== 'running') {
-      events.lost('audio-blocked', 'the browser wants a tap before it lets sound in');
+      failed('audio-blocked', 'the browser wants a tap before it lets sound in');
       return null;
     }
     if (!microphone) {
-      const opened = await openMicrophone(context, choice, { ended, muted: lost, back: events.back });
+      const opened = await openMicrophone(context, choice, { ended, muted: lost, back });
       if (!opened.ok) {
-        events.lost(opened.error.code, opened.error.detail);
+        failed(opened.error.code, opened.error.detail);
         return null;
       }
       microphone = opened.value;

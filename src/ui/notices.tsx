@@ -28,7 +28,7 @@ export function Notices({ notices, on }: { readonly notices: readonly Notice[]; 
             <button
               key={label}
               type="button"
-              class="notice-away"
+              class="boxed notice-away"
               onClick={(event) => {
                 letGo(event);
                 on(act);
@@ -40,7 +40,7 @@ export function Notices({ notices, on }: { readonly notices: readonly Notice[]; 
           {notice.kind === 'news' && (
             <button
               type="button"
-              class="notice-away"
+              class="boxed notice-away"
               onClick={(event) => {
                 letGo(event);
                 on({ type: 'notice-dismissed', id: notice.id });

@@ -3,6 +3,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } fr
 import { findings } from './axe';
 import { Bay } from './bay';
 import { chromiumPath, ONCE_MORE, openContext } from './chromium';
+import { TO_THE_FIRST_PASS } from './first-pass-words';
 import { openSite } from './site';
 
 describe.skipIf(!chromiumPath)('every screen, day and dim', ONCE_MORE, () => {
@@ -37,10 +38,7 @@ describe.skipIf(!chromiumPath)('every screen, day and dim', ONCE_MORE, () => {
 
   /** From the first step to the first pass, one bolt done, by typed words. */
   async function toTheFirstPass(): Promise<void> {
-    for (let i = 0; i < 5; i++) await bay.type('this step is done');
-    await bay.type('it reads printed face to the radiator');
-    for (const words of ['this step is done', 'this step is done', 'i have the time', 'set at thirty', 'bolt one done'])
-      await bay.type(words);
+    for (const words of TO_THE_FIRST_PASS) await bay.type(words);
   }
 
   const done = (bolt: number) =>

@@ -1,6 +1,7 @@
 import { mkdirSync } from 'node:fs';
 import { Bay } from './bay';
 import { openContext } from './chromium';
+import { TO_THE_FIRST_PASS } from './first-pass-words';
 import { openSite } from './site';
 
 // The README's pictures, taken anew: a job worked by typed words to the middle of a pass, then its day-book.
@@ -11,19 +12,7 @@ const SIZES = [
   { width: 1440, height: 900 },
   { width: 390, height: 844 },
 ];
-const WORDS = [
-  ...Array.from({ length: 5 }, () => 'this step is done'),
-  'it reads printed face to the radiator',
-  'this step is done',
-  'this step is done',
-  'i have the time',
-  'set at thirty',
-  'bolt one done',
-  'bolt two done',
-  'what torque',
-  'bolt three done',
-  'bolt four done',
-];
+const WORDS = [...TO_THE_FIRST_PASS, 'bolt two done', 'what torque', 'bolt three done', 'bolt four done'];
 const folder = new URL('./screens/', import.meta.url).pathname;
 
 mkdirSync(folder, { recursive: true });
@@ -34,6 +23,7 @@ await bay.wireMicrophone();
 await bay.open(site.address);
 await bay.begin('Left head gasket');
 for (const words of WORDS) await bay.type(words);
+await bay.armed();
 for (const [name, screen] of [
   ['bench', 'Bench'],
   ['record', 'Record'],

@@ -1,3 +1,5 @@
+import { FROM_THE_GASKET } from '../browser/first-pass-words';
+
 /** What is said, in the order of a job: every reply once, and then questions and bolts whose replies were given before. */
 export const TURNS: readonly string[] = [
   "what's next",
@@ -10,12 +12,7 @@ export const TURNS: readonly string[] = [
   'what is still off',
   'this step is done',
   'this step is done',
-  'it reads printed face to the radiator',
-  'this step is done',
-  'this step is done',
-  'i have the time',
-  'set at thirty',
-  'bolt one done',
+  ...FROM_THE_GASKET,
   'bolt two done',
   'what torque',
   'how many to go',

@@ -1,36 +1,15 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { EntryBody } from '../../src/core/job/entry';
-import { EMPTY, headOf, sealAfter } from '../../src/core/log/chain';
 import { JobImports } from '../../src/shell/imports';
 import { NoticeBoard } from '../../src/shell/notice-board';
 import { jobFileText } from '../../src/store/hand-over';
 import { sha256Hex } from '../../src/store/hash';
 import { memoryStore } from '../../src/store/memory-store';
 import { say } from './fakes';
+import { BEGUN, plateJob } from './plate-job';
 
-const text = readFileSync('procedures/practice-plate.yaml', 'utf8');
-const card = { id: 'j', title: 'Plate', procedure: 'practice-plate', created: 1, who: 'me', closed: false };
-const moment = { at: 1, mono: 1, session: 's', who: 'me' };
-const START: readonly EntryBody[] = [
-  {
-    kind: 'job-started',
-    job: 'j',
-    procedure: 'practice-plate',
-    text,
-    textHash: sha256Hex(text),
-    machine: 'plate',
-    people: [],
-  },
-  { kind: 'session-opened' },
-];
-
-function file(bodies: readonly EntryBody[], edit: (text: string) => string = (t) => t): File {
-  const sealed = sealAfter(EMPTY, bodies, moment, sha256Hex).map((one) => one.sealed);
-  const last = sealed.at(-1);
-  const job = { card, head: last ? headOf(last) : EMPTY, texts: sealed.map((one) => one.text) };
-  return new File([edit(jobFileText(job))], 'job.json');
-}
+const file = (bodies: readonly EntryBody[], edit: (text: string) => string = (text) => text): File =>
+  new File([edit(jobFileText(plateJob(bodies)))], 'job.json');
 
 function bench(isAllowed = true) {
   const store = memoryStore();
@@ -49,7 +28,7 @@ function bench(isAllowed = true) {
 describe('a job taken over from a file', () => {
   test('is here with its whole log, and an open one is left first', async () => {
     const b = bench();
-    await b.imports.take(file(START));
+    await b.imports.take(file(BEGUN));
     expect(await b.length()).toBe(2);
     expect(b.left).toEqual(['j']);
     expect(b.told()).toEqual(['import news: “Plate” is here now, with its whole log.']);
@@ -65,14 +44,14 @@ describe('a job taken over from a file', () => {
     },
   ])('with $what is refused in words, and nothing is changed', async ({ edit, told }) => {
     const b = bench();
-    await b.imports.take(file(START, edit));
+    await b.imports.take(file(BEGUN, edit));
     expect(b.told().join()).toContain(told);
     expect(await b.length()).toBe(0);
   });
 
   test('sealed well but speaking of nothing we have is refused', async () => {
     const b = bench();
-    await b.imports.take(file([...START, { kind: 'step-done', step: 'nowhere' }]));
+    await b.imports.take(file([...BEGUN, { kind: 'step-done', step: 'nowhere' }]));
     expect(b.told().join()).toContain('Entry 3');
     expect(await b.length()).toBe(0);
   });
@@ -82,8 +61,8 @@ describe('a job taken over from a file', () => {
     { keep: 'file' as const, outcome: 'was replaced' },
   ])('that parted from the one here waits for the person, who keeps the $keep', async ({ keep, outcome }) => {
     const b = bench();
-    await b.imports.take(file([...START, { kind: 'step-done', step: 'clamp' }]));
-    await b.imports.take(file([...START, { kind: 'step-skipped', step: 'clamp' }, { kind: 'closed' }]));
+    await b.imports.take(file([...BEGUN, { kind: 'step-done', step: 'clamp' }]));
+    await b.imports.take(file([...BEGUN, { kind: 'step-skipped', step: 'clamp' }, { kind: 'closed' }]));
     expect(b.notices.shown.find(({ id }) => id === 'fork')?.acts?.map(({ event }) => event.type)).toEqual([
       'export',
       'settle-fork',
@@ -97,7 +76,7 @@ describe('a job taken over from a file', () => {
 
   test('is not taken while another tab is writing', async () => {
     const b = bench(false);
-    await b.imports.take(file(START));
+    await b.imports.take(file(BEGUN));
     expect(await b.length()).toBe(0);
   });
 });

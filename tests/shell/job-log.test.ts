@@ -1,39 +1,19 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { EntryBody } from '../../src/core/job/entry';
-import { EMPTY, headOf, sealAfter } from '../../src/core/log/chain';
 import { damageWords } from '../../src/shell/fault-words';
 import { jobLogOf } from '../../src/shell/job-log';
 import { sha256Hex } from '../../src/store/hash';
 import { say } from './fakes';
-
-const text = readFileSync('procedures/practice-plate.yaml', 'utf8');
-const card = { id: 'j', title: 'Plate', procedure: 'practice-plate', created: 1, who: 'me', closed: false };
-const moment = { at: 1, mono: 1, session: 's', who: 'me' };
-const started: EntryBody = {
-  kind: 'job-started',
-  job: 'j',
-  procedure: 'practice-plate',
-  text,
-  textHash: sha256Hex(text),
-  machine: 'plate',
-  people: [],
-};
-
-function stored(bodies: readonly EntryBody[]) {
-  const sealed = sealAfter(EMPTY, bodies, moment, sha256Hex).map((one) => one.sealed);
-  const last = sealed.at(-1);
-  return { card, head: last ? headOf(last) : EMPTY, texts: sealed.map((one) => one.text) };
-}
+import { BEGUN, plateJob, STARTED } from './plate-job';
 
 describe('a job read from its log', () => {
   test('comes whole, with the document it was begun with', async () => {
-    const log = await jobLogOf(stored([started, { kind: 'session-opened' }]), sha256Hex);
+    const log = await jobLogOf(plateJob(BEGUN), sha256Hex);
     expect(log).toMatchObject({ ok: true, value: { damage: null, procedure: { id: 'practice-plate' } } });
   });
 
   test('an edited entry ends what can be read, and is named with what is wrong', async () => {
-    const job = stored([started, { kind: 'session-opened' }, { kind: 'step-done', step: 'clamp' }]);
+    const job = plateJob([...BEGUN, { kind: 'step-done', step: 'clamp' }]);
     const texts = job.texts.map((t, i) => (i === 1 ? t.replace('"at":1', '"at":2') : t));
     const log = await jobLogOf({ ...job, texts }, sha256Hex);
     expect(log).toMatchObject({ ok: true, value: { damage: { entry: 2, why: 'bad-hash' } } });
@@ -43,20 +23,20 @@ describe('a job read from its log', () => {
   });
 
   test('a log that is cut short is named at its end', async () => {
-    const job = stored([started, { kind: 'session-opened' }, { kind: 'step-done', step: 'clamp' }]);
+    const job = plateJob([...BEGUN, { kind: 'step-done', step: 'clamp' }]);
     const log = await jobLogOf({ ...job, texts: job.texts.slice(0, 2) }, sha256Hex);
     expect(log).toMatchObject({ ok: true, value: { damage: { entry: 3, why: 'cut-short' } } });
   });
 
   test('a well sealed entry about a step that is not there is read no further', async () => {
-    const log = await jobLogOf(stored([started, { kind: 'step-done', step: 'nowhere' }]), sha256Hex);
+    const log = await jobLogOf(plateJob([STARTED, { kind: 'step-done', step: 'nowhere' }]), sha256Hex);
     expect(log).toMatchObject({ ok: true, value: { damage: { entry: 2, why: 'stray-entry' } } });
   });
 
   test.each<{ readonly what: string; readonly first: EntryBody; readonly code: string }>([
     { what: 'no beginning', first: { kind: 'session-opened' }, code: 'log-damaged' },
-    { what: 'a broken document', first: { ...started, text: 'title: x' }, code: 'procedure-broken' },
+    { what: 'a broken document', first: { ...STARTED, text: 'title: x' }, code: 'procedure-broken' },
   ])('with $what it cannot be opened at all', async ({ first, code }) => {
-    expect(await jobLogOf(stored([first]), sha256Hex)).toMatchObject({ ok: false, error: { code } });
+    expect(await jobLogOf(plateJob([first]), sha256Hex)).toMatchObject({ ok: false, error: { code } });
   });
 });

@@ -5,19 +5,9 @@ import { VoiceDesk } from '../../src/shell/voice-desk';
 import { keepProfile } from '../../src/shell/voice-shelf';
 import { memoryStore } from '../../src/store/memory-store';
 import { FakeEar, grammar, HandClock, say } from './fakes';
+import { keptProfile } from './kept-profile';
 
-const PROFILE = {
-  version: 1,
-  id: 'p1',
-  person: 'Ansel',
-  headset: 'half mask',
-  madeAt: 0,
-  model: { folder: 'en-us', checksum: 1 },
-  voiceDb: -30,
-  noiseDb: -60,
-  means: null,
-  sureness: 'sure',
-} as const;
+const PROFILE = keptProfile('p1', 'Ansel');
 
 function desk(chosen = '') {
   const store = memoryStore();

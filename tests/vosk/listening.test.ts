@@ -151,22 +151,20 @@ describe('over a long time', () => {
 
   test('but not while somebody may have begun to speak, unless it is never quiet', () => {
     const rig = atWork();
+    const soundsOnAndOff = (times: number): void => {
+      for (let n = 0; n < times; n += 1) {
+        rig.amplitude = 0.1;
+        rig.hear(0.3);
+        rig.amplitude = 0.01;
+        rig.hear(0.3);
+      }
+    };
     rig.hear(LIMITS.oldAge - 1);
-    for (let n = 0; n < 200; n += 1) {
-      rig.amplitude = 0.1;
-      rig.hear(0.3);
-      rig.amplitude = 0.01;
-      rig.hear(0.3);
-    }
+    soundsOnAndOff(200);
     expect(rig.sessions).toHaveLength(1);
     rig.hear(1);
     expect(rig.sessions).toHaveLength(2);
-    for (let n = 0; n < 700; n += 1) {
-      rig.amplitude = 0.1;
-      rig.hear(0.3);
-      rig.amplitude = 0.01;
-      rig.hear(0.3);
-    }
+    soundsOnAndOff(700);
     expect(rig.sessions).toHaveLength(3);
   });
 

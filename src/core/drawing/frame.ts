@@ -1,4 +1,5 @@
 import type { Pattern, Point } from '../procedure/procedure';
+import { type Box, boxOf, longestSide, withMargin } from './box';
 
 /** The box of a drawing in millimetres of the casting, with room around it for the landmarks. */
 export type Frame = {
@@ -9,34 +10,16 @@ export type Frame = {
   /** Half the width of a fastener as it is drawn, never so wide that two of them touch. */
   readonly radius: number;
   readonly letter: number;
-  readonly inner: { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number };
+  readonly inner: Box;
 };
 
 export function frameOf({ outline, fasteners }: Pattern): Frame {
-  const points = [...outline, ...fasteners.map(({ at }) => at)];
-  const xs = points.map(({ x }) => x);
-  const ys = points.map(({ y }) => y);
-  const inner = { left: Math.min(...xs), top: Math.min(...ys), right: Math.max(...xs), bottom: Math.max(...ys) };
-  const longest = Math.max(inner.right - inner.left, inner.bottom - inner.top, 1);
-  const radius = Math.min(
-    longest / 12,
-    0.36 *
-      closest(
-        fasteners.map(({ at }) => at),
-        longest,
-      ),
-  );
+  const places = fasteners.map(({ at }) => at);
+  const inner = boxOf([...outline, ...places]);
+  const longest = longestSide(inner);
+  const radius = Math.min(longest / 12, 0.36 * closest(places, longest));
   const letter = Math.max(radius, longest / 22);
-  const margin = radius * 1.3 + letter * 1.6;
-  return {
-    left: inner.left - margin,
-    top: inner.top - margin,
-    width: inner.right - inner.left + 2 * margin,
-    height: inner.bottom - inner.top + 2 * margin,
-    radius,
-    letter,
-    inner,
-  };
+  return { ...withMargin(inner, radius * 1.3 + letter * 1.6), radius, letter, inner };
 }
 
 const closest = (places: readonly Point[], otherwise: number): number =>

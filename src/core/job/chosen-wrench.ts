@@ -1,14 +1,8 @@
-import { millimetres, type UnitIn } from '../fastening/quantity';
+import { millimetres } from '../fastening/quantity';
 import type { IsoDay, Wrench } from '../fastening/wrench';
 
 /** A wrench as the log keeps it. Range and graduation in its own unit, the lever in millimetres. */
-export type ChosenWrench = {
-  readonly id: string;
-  readonly say: string;
-  readonly unit: UnitIn<'torque'>;
-  readonly least: number;
-  readonly most: number;
-  readonly graduation: number;
+export type ChosenWrench = Pick<Wrench, 'id' | 'say' | 'unit' | 'least' | 'most' | 'graduation'> & {
   /** From the middle of the drive to the middle of the grip; null where nobody measured it. */
   readonly lever: number | null;
   readonly calibrationDue: IsoDay | null;

@@ -38,10 +38,7 @@ export function voskRecogniser({ context, page, model, microphone, onNews }: Vos
   let muted = false;
   let loaded: RecogniserEvent | null = null;
 
-  const feed = microphoneFeed(context, microphone, {
-    lost: (code, detail) => listeners.tell({ type: 'failed', code, detail }),
-    back: () => void listen(),
-  });
+  const feed = microphoneFeed(context, microphone, listeners, () => void listen());
 
   /** Joins microphone and frame, and only then reports that the ear is ready. */
   const listen = async (): Promise<void> => {

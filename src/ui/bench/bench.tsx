@@ -55,7 +55,7 @@ export function Bench({ view, ear, said, on }: BenchProps & { readonly on: OnUi 
         </h1>
         <button
           type="button"
-          class="bench-screens"
+          class="boxed bench-screens"
           onClick={(event) => {
             letGo(event);
             setSheet('screens');

@@ -1,3 +1,4 @@
+import { type Box, boxOf, longestSide, withMargin } from '../../core/drawing/box';
 import type { Point } from '../../core/procedure/procedure';
 import type { FastenerMark, PatternDrawing } from '../../core/view/bench-view';
 
@@ -22,23 +23,7 @@ const RING_REACH = 1.44;
 /** Shapes as large as the closest pair of fasteners lets them be, within an eighth and a thirtieth of the casting. */
 export function frameOf(drawing: PatternDrawing): CastingFrame {
   const { radius, label, box } = drawnBox(drawing);
-  const margin = label * 1.9;
-  return {
-    left: box.left - margin,
-    top: box.top - margin,
-    width: box.right - box.left + 2 * margin,
-    height: box.bottom - box.top + 2 * margin,
-    radius,
-    label,
-  };
-}
-
-type Box = { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number };
-
-function boxOf(points: readonly Point[]): Box {
-  const xs = points.map((p) => p.x);
-  const ys = points.map((p) => p.y);
-  return { left: Math.min(...xs), top: Math.min(...ys), right: Math.max(...xs), bottom: Math.max(...ys) };
+  return { ...withMargin(box, label * 1.9), radius, label };
 }
 
 /** The sizes, the box of the casting, and the box that holds all of every shape too. */
@@ -49,7 +34,7 @@ function drawnBox({ outline, fasteners }: PatternDrawing): {
   readonly box: Box;
 } {
   const bare = boxOf([...outline, ...fasteners.map((f) => f.at)]);
-  const longest = Math.max(bare.right - bare.left, bare.bottom - bare.top, 1);
+  const longest = longestSide(bare);
   const radius = Math.min(longest / 8, Math.max(longest / 30, room(fasteners)));
   const reach = radius * RING_REACH;
   const ends = fasteners.flatMap(({ at }) => [

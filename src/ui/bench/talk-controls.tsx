@@ -20,7 +20,7 @@ export function TalkControls({ on }: { readonly on: OnUi }) {
         }}
       >
         <input
-          class="talk-field"
+          class="boxed talk-field"
           type="text"
           aria-label={w('typed-label')}
           placeholder={w('typed-label')}
@@ -31,7 +31,7 @@ export function TalkControls({ on }: { readonly on: OnUi }) {
           value={words}
           onInput={(event) => setWords(event.currentTarget.value)}
         />
-        <button type="submit" class="talk-send">
+        <button type="submit" class="boxed talk-send">
           {w('typed-send')}
         </button>
       </form>
@@ -53,7 +53,7 @@ function HoldToTalk({ on }: { readonly on: OnUi }) {
   return (
     <button
       type="button"
-      class="talk-hold"
+      class="boxed talk-hold"
       aria-pressed={shown}
       onPointerDown={(event) => {
         event.currentTarget.setPointerCapture(event.pointerId);

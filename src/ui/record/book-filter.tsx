@@ -35,7 +35,7 @@ export function BookFilter(props: BookFilterProps) {
         ))}
       </fieldset>
       <input
-        class="filter-field"
+        class="boxed filter-field"
         type="search"
         aria-label={w('filter-search')}
         placeholder={w('filter-search')}
@@ -43,7 +43,7 @@ export function BookFilter(props: BookFilterProps) {
         onInput={(event) => props.onSearch(event.currentTarget.value)}
       />
       <select
-        class="filter-field"
+        class="boxed filter-field"
         aria-label={w('filter-phase')}
         value=""
         onChange={(event) => {
