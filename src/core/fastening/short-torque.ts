@@ -8,22 +8,21 @@ export type TorqueCoefficient = {
   readonly condition: string;
   readonly least: number;
   readonly most: number;
-  readonly source: string;
 };
 
 /** Coefficients to show how much the condition of a thread matters. Never a reason to change a printed torque. */
 export const TORQUE_COEFFICIENTS: readonly TorqueCoefficient[] = [
-  { condition: 'plain-black', least: 0.3, most: 0.3, source: 'Shigley, quoted second-hand' },
-  {
-    condition: 'zinc-plated',
-    least: 0.2,
-    most: 0.295,
-    source: 'Shigley 0.20; supplier guide 0.22; Bickford and Nassar 0.295 dry',
-  },
-  { condition: 'cadmium-plated', least: 0.16, most: 0.2, source: 'Shigley 0.16; Bickford and Nassar 0.20 dry' },
-  { condition: 'oiled', least: 0.18, most: 0.18, source: 'Shigley, table 8-15, from memory' },
-  { condition: 'anti-seize', least: 0.12, most: 0.12, source: 'Shigley, table 8-15, from memory' },
-  { condition: 'waxed', least: 0.1, most: 0.1, source: 'supplier guide' },
+  // Shigley, quoted second-hand
+  { condition: 'plain-black', least: 0.3, most: 0.3 },
+  // Shigley 0.20; supplier guide 0.22; Bickford and Nassar 0.295 dry
+  { condition: 'zinc-plated', least: 0.2, most: 0.295 },
+  // Shigley 0.16; Bickford and Nassar 0.20 dry
+  { condition: 'cadmium-plated', least: 0.16, most: 0.2 },
+  // Shigley, table 8-15, from memory
+  { condition: 'oiled', least: 0.18, most: 0.18 },
+  { condition: 'anti-seize', least: 0.12, most: 0.12 },
+  // Supplier guide
+  { condition: 'waxed', least: 0.1, most: 0.1 },
 ];
 
 /** Two ends of an answer, each with its sum. */

@@ -18,15 +18,15 @@ export type CompressionRule = {
 
 /** Rules in common use. A procedure may name one of these or carry its maker's own. */
 export const COMPRESSION_RULES: readonly CompressionRule[] = [
-  { name: 'lowest-75-of-highest', source: 'common practice', kind: 'share-of-highest', percent: 75 },
+  { name: 'lowest-75-of-highest', source: '{common-practice}', kind: 'share-of-highest', percent: 75 },
   {
     name: 'lowest-70-of-highest-and-100-psi',
-    source: 'common practice',
+    source: '{common-practice}',
     kind: 'share-of-highest',
     percent: 70,
     least: kilopascals(689.4757293168361),
   },
-  { name: 'within-10-percent', source: 'common practice', kind: 'spread', percent: 10 },
+  { name: 'within-10-percent', source: '{common-practice}', kind: 'spread', percent: 10 },
   { name: 'none-20-below-average', source: 'US Army TM 1-1500-204-23-1', kind: 'below-average', percent: 20 },
 ];
 

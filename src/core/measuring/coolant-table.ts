@@ -19,7 +19,7 @@ export const COOLANT_TABLES: readonly CoolantTable[] = [
     name: 'ethylene-glycol-handbook',
     fluid: 'ethylene-glycol',
     by: 'volume',
-    source: 'an engine handbook; common practice',
+    source: '{engine-handbook}',
     rows: [
       [28.4, -10],
       [32.8, -15],
@@ -39,7 +39,7 @@ export const COOLANT_TABLES: readonly CoolantTable[] = [
     name: 'ethylene-glycol-reprinted',
     fluid: 'ethylene-glycol',
     by: 'volume',
-    source: 'a widely reprinted table, from memory',
+    source: '{reprinted-table}',
     rows: [
       [0, 0],
       [10, -3.4],

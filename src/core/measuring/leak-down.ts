@@ -30,7 +30,7 @@ export type LeakGrade = 'sound' | 'watch' | 'investigate';
 /** Under 10 % is healthy: common practice. */
 export const USUAL_LEAK_BANDS: LeakBands = {
   name: 'below-10-percent',
-  source: 'common practice',
+  source: '{common-practice}',
   bands: [{ below: 10, grade: 'sound' }],
   rest: 'investigate',
 };

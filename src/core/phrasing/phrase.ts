@@ -7,6 +7,7 @@ import type { ReplyBook } from './reply-book';
 import { respelt, speakable } from './speakable';
 import type { SpeechWords } from './speech-words';
 import type { Noun } from './template';
+import { withTerms } from './terms';
 import { clockPhrase, durationPhrase } from './time-words';
 
 export type { Phrased } from './quantity-words';
@@ -54,6 +55,8 @@ function phraseValue(book: ReplyBook, said: Said): Phrased {
   switch (said.kind) {
     case 'text':
       return documentPhrase(said.text, words);
+    case 'terms':
+      return documentPhrase(withTerms(said.text, words.terms), words);
     case 'count':
       return numberPhrase(said.value, words);
     case 'digits':

@@ -3,6 +3,7 @@ import { UNIT_NAMES } from '../fastening/unit';
 import { readDocumentWords } from './document-words';
 import type { Field } from './field';
 import type { Forms, FractionWords, NumberWords, Pair, Scale, SpeechWords } from './speech-words';
+import { TERMS } from './terms';
 
 /** The sections of a file of replies that this reads. */
 export const WORD_SECTIONS = [
@@ -17,6 +18,7 @@ export const WORD_SECTIONS = [
   'none',
   'breath',
   'documents',
+  'terms',
 ] as const;
 
 /** Reads everything but the replies themselves. Issues are collected by the field; stand-ins fill what is missing. */
@@ -45,6 +47,7 @@ export function readSpeechWords(file: Field): SpeechWords {
     none: file.key('none').text(),
     breath: file.key('breath').texts(),
     documents: readDocumentWords(file.key('documents'), units),
+    terms: readTerms(file.key('terms')),
   };
 }
 
@@ -108,6 +111,12 @@ function readUnits(units: Field): Readonly<Record<UnitName, Forms>> {
   const read = UNIT_NAMES.map((name) => [name, forms(units.key(name))] as const);
   // fromEntries forgets which keys there are; UNIT_NAMES holds every one.
   return Object.fromEntries(read) as Record<UnitName, Forms>;
+}
+
+function readTerms(terms: Field): SpeechWords['terms'] {
+  terms.only(TERMS);
+  // fromEntries forgets which keys there are; TERMS holds every one.
+  return Object.fromEntries(TERMS.map((term) => [term, terms.key(term).text()])) as SpeechWords['terms'];
 }
 
 function readBolts(bolts: Field): SpeechWords['bolts'] {

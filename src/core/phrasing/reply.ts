@@ -7,6 +7,8 @@ import { SUM_CODES } from './sum-codes';
 export type Said =
   /** Words from the document, spoken as they stand. */
   | { readonly kind: 'text'; readonly text: string }
+  /** The same with what differs between languages in braces, by the names of `terms.ts`. */
+  | { readonly kind: 'terms'; readonly text: string }
   | { readonly kind: 'count'; readonly value: number }
   /** A number read back digit by digit: "four zero", never "forty". */
   | { readonly kind: 'digits'; readonly value: number; readonly unit: UnitName | null }
@@ -25,6 +27,7 @@ export type Said =
 export type Figure = Measured & { readonly printed?: string };
 
 export const text = (t: string): Said => ({ kind: 'text', text: t });
+export const terms = (t: string): Said => ({ kind: 'terms', text: t });
 export const count = (value: number): Said => ({ kind: 'count', value });
 export const degrees = (value: number): Said => ({ kind: 'degrees', value });
 export const duration = (ms: number): Said => ({ kind: 'duration', ms });

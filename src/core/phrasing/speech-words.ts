@@ -1,4 +1,5 @@
 import type { UnitName } from '../fastening/quantity';
+import type { Term } from './terms';
 import type { WordTable } from './word-table';
 
 /** Everything of a language that is not the text of a reply: how its numbers, units, times and lists are put into words. */
@@ -16,6 +17,7 @@ export type SpeechWords = {
   /** Words that a listener expects a breath before. */
   readonly breath: readonly string[];
   readonly documents: DocumentWords;
+  readonly terms: Readonly<Record<Term, string>>;
 };
 
 /** Two words or templates by number. */

@@ -1,7 +1,7 @@
 import { type Celsius, type Litres, type Percent, percent } from '../fastening/quantity';
 import { type MixError, topUp } from '../measuring/coolant-mix';
 import { type CoolantTable, freezingPoint, freezingWorking, shareFor } from '../measuring/coolant-table';
-import { type Reply, reply } from '../phrasing/reply';
+import { type Reply, reply, terms } from '../phrasing/reply';
 import type { Answer, CoolantRule, RuleName } from './rule';
 import { figure, workedBy } from './worked';
 
@@ -21,7 +21,7 @@ export function coolantSum(rule: RuleName, filling: Filling): CoolantRule {
   const answer = (share: Percent, cold: Celsius): Answer => {
     const working = freezingWorking(table, share);
     const slots = { share: figure(share, '%', 0), cold: figure(cold, 'degC', 0) };
-    return [reply('sum-freezes', slots), ...(working ? [workedBy({ ...rule, whose: table.source }, working)] : [])];
+    return [reply('sum-freezes', slots), ...(working ? [workedBy(rule, working, undefined, terms(table.source))] : [])];
   };
   return {
     ...rule,

@@ -12,10 +12,10 @@ import { ISO_898_1, proofLoad, SAE_J429, strengthOf, utilisation } from '../fast
 import { stressArea, type Thread } from '../fastening/thread';
 import { threadNamed } from '../fastening/thread-named';
 import { turnStretch } from '../fastening/turn-preload';
-import { formulaOf, sourceOf, type Working } from '../fastening/working';
-import { quantity, type Reply, replies, reply, text } from '../phrasing/reply';
+import type { Working } from '../fastening/working';
+import { quantity, type Reply, replies, reply, type Said, terms } from '../phrasing/reply';
 import type { Estimates, Fastening } from './estimate';
-import { figure, givenOf } from './worked';
+import { figure, howOf } from './worked';
 
 /** A joint that comes apart again is often tightened to three quarters of proof (Shigley, ch. 8, from memory). */
 const USUAL_SHARE = percent(75);
@@ -41,7 +41,7 @@ export const ESTIMATES: Estimates = {
     const { least, most, workings } = found.value;
     return [
       reply('estimate-torque', {
-        bolt: text(nameOf(bolt)),
+        bolt: nameOf(bolt),
         least: torqueFigure(least, proof.thread),
         most: torqueFigure(most, proof.thread),
         share: quantity({ value: wanted, unit: '%' }),
@@ -53,7 +53,7 @@ export const ESTIMATES: Estimates = {
     const proof = proofOf(bolt);
     if (!proof) return NOT_POSSIBLE;
     return [
-      reply('estimate-proof', { bolt: text(nameOf(bolt)), load: forceFigure(proof.load, proof.thread) }),
+      reply('estimate-proof', { bolt: nameOf(bolt), load: forceFigure(proof.load, proof.thread) }),
       shownBy(proof.working),
     ];
   },
@@ -110,7 +110,11 @@ function proofOf({ thread: name, grade }: Fastening): Proof | undefined {
   return found?.ok ? { thread: thread.value, ...found.value } : undefined;
 }
 
-const nameOf = ({ thread, grade }: Fastening): string => (grade === null ? thread : `${thread} ${grade}`);
+/** "M10 class 10.9": the thread as designated, the kind of strength in words, and its number. */
+function nameOf({ thread, grade }: Fastening): Said {
+  const [kind, number] = grade?.split(' ') ?? [];
+  return terms(kind === undefined ? thread : `${thread} {${kind}} ${number}`);
+}
 
 /** Inch threads in the units of their tables, metric ones in theirs. */
 const torqueFigure = (torque: NewtonMetres, { form }: Thread) =>
@@ -127,13 +131,5 @@ const lengthFigure = (length: Millimetres, { form }: Thread) =>
 /** The maker's figure comes first, always; what is only shown is each formula with its figures and its source. */
 const shownBy = (...workings: readonly Working[]): Reply =>
   reply('estimate-by', {
-    how: replies(
-      workings.map((working) =>
-        reply('estimate-how', {
-          formula: text(formulaOf(working)),
-          given: text(givenOf(working)),
-          source: text(sourceOf(working)),
-        }),
-      ),
-    ),
+    how: replies(workings.map((working) => reply('estimate-how', howOf(working)))),
   });

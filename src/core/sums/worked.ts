@@ -2,22 +2,24 @@ import { base, convert, type Dimension, type UnitName } from '../fastening/quant
 import { roundedFigure } from '../fastening/shown-figure';
 import { dimensionOf, isUnitName, symbolOf } from '../fastening/unit';
 import { formulaOf, sourceOf, type Working } from '../fastening/working';
-import { list, quantity, type Reply, reply, type Said, text } from '../phrasing/reply';
+import { list, quantity, type Reply, reply, type Said, terms, text } from '../phrasing/reply';
+import { isTerm } from '../phrasing/terms';
 import type { NamedReading, RuleName } from './rule';
 
 /** The way a result was reached: whose rule, the formula, what went into it and where the formula comes from. */
-export const workedBy = (rule: RuleName, working: Working, unit?: UnitName): Reply =>
-  reply('worked-by', {
-    rule: text(rule.say),
-    whose: text(rule.whose),
-    formula: text(formulaOf(working)),
-    given: text(givenOf(working, unit)),
-    source: text(sourceOf(working)),
-  });
+export const workedBy = (rule: RuleName, working: Working, unit?: UnitName, whose = text(rule.whose)): Reply =>
+  reply('worked-by', { rule: text(rule.say), whose, ...howOf(working, unit) });
 
-/** What went into a sum, by the letters of its formula. */
-export const givenOf = (working: Working, unit?: UnitName): string =>
-  working.inputs.map((one) => `${one.name} ${shown(one, unit)}`).join(', ');
+/** A formula, what went into it and where it comes from. */
+export const howOf = (working: Working, unit?: UnitName) => ({
+  formula: terms(formulaOf(working)),
+  given: terms(givenOf(working, unit)),
+  source: terms(sourceOf(working)),
+});
+
+/** What went into a sum, by the letters and words of its formula. */
+const givenOf = (working: Working, unit?: UnitName): string =>
+  working.inputs.map((one) => `${isTerm(one.name) ? `{${one.name}}` : one.name} ${shown(one, unit)}`).join(', ');
 
 /** A figure of the working in the person's unit where it is of the same kind. */
 function shown({ value, unit: own }: Working['inputs'][number], wanted?: UnitName): string {

@@ -76,11 +76,8 @@ describe('a condition is a range', () => {
     expect(result.value.workings.map((w) => w.result.value)).toEqual([result.value.least, result.value.most]);
   });
 
-  test('every range is the right way round and names its source', () => {
-    for (const { least, most, source } of TORQUE_COEFFICIENTS) {
-      expect(least).toBeLessThanOrEqual(most);
-      expect(source).not.toBe('');
-    }
+  test('every range is the right way round', () => {
+    for (const { least, most } of TORQUE_COEFFICIENTS) expect(least).toBeLessThanOrEqual(most);
   });
 });
 

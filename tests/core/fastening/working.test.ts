@@ -1,5 +1,6 @@
 import { evaluate } from 'mathjs';
 import { describe, expect, test } from 'vitest';
+import { GRADES } from '../../../src/core/fastening/grade';
 import { assemblyTorque, preloadAtYield } from '../../../src/core/fastening/long-torque';
 import {
   degrees,
@@ -23,9 +24,10 @@ import { COMPRESSION_RULES, compressionVerdict } from '../../../src/core/measuri
 import { drainAndRefill, topUp } from '../../../src/core/measuring/coolant-mix';
 import { COOLANT_TABLES, freezingWorking } from '../../../src/core/measuring/coolant-table';
 import { gradeWorking } from '../../../src/core/measuring/gasket-grade';
-import { leakage } from '../../../src/core/measuring/leak-down';
+import { leakage, USUAL_LEAK_BANDS } from '../../../src/core/measuring/leak-down';
 import { marginAbove, marginBelow } from '../../../src/core/measuring/margin';
 import { shimFor } from '../../../src/core/measuring/shim';
+import { TERMS, termsIn } from '../../../src/core/phrasing/terms';
 import { fail, ok, type Result } from '../../../src/core/result';
 
 const mm = millimetres;
@@ -82,6 +84,7 @@ const WORKINGS: readonly Working[] = [
 /** The formula as shown, in the spelling of an independent expression reader; clauses after a comma come first. */
 const readable = (shown: string): readonly string[] =>
   shown
+    .replaceAll(/[{}]/g, '')
     .replaceAll('·', '*')
     .replaceAll('−', '-')
     .replaceAll('√', 'sqrt')
@@ -101,6 +104,14 @@ describe('the formula on the screen, worked out by mathjs from the figures on th
       expect(sourceOf(working)).not.toBe('');
     },
   );
+
+  test('every word in it and in its source has a text in each language, and there are no others', () => {
+    const bands = [USUAL_LEAK_BANDS, ...COMPRESSION_RULES, ...COOLANT_TABLES].map(({ source }) => source);
+    const shown = Object.values(FORMULAS).flatMap(({ formula, source }) => [formula, source]);
+    const named = new Set([...bands, ...shown].flatMap(termsIn));
+    const strengths = GRADES.map((grade) => grade.split(' ')[0] ?? '');
+    expect([...named, ...new Set(strengths)].toSorted()).toEqual([...TERMS].toSorted());
+  });
 
   test('every formula there is has been worked', () => {
     expect(new Set(WORKINGS.map((working) => working.formula))).toEqual(new Set(Object.keys(FORMULAS)));

@@ -1,8 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { readTongue } from '../../../src/cli/tongue-files';
-import { phrase } from '../../../src/core/phrasing/phrase';
+import { percent } from '../../../src/core/fastening/quantity';
+import { phrase, phraseAll } from '../../../src/core/phrasing/phrase';
 import { clock, count, duration, quantity, reply, text } from '../../../src/core/phrasing/reply';
 import { speakable } from '../../../src/core/phrasing/speakable';
+import { ESTIMATES } from '../../../src/core/sums/estimates';
+import { compressionSum } from '../../../src/core/sums/pressures';
 
 const { replies } = readTongue('fr');
 const said = (words: string) => speakable(words, replies.words);
@@ -57,4 +60,30 @@ describe('French replies', () => {
       shown: 'Le travail n’est pas encore à sa fin. Demander «\u00a0quelle est la suite\u00a0».',
     });
   });
+});
+
+test('a sum is told in French, its formula, its figures and its sources too', () => {
+  const rule = { id: 'r', say: 'trois quarts', whose: 'le constructeur', figures: [] };
+  const judge = { kind: 'share-of-highest', name: rule.say, source: rule.whose, percent: percent(75) } as const;
+  const sum = compressionSum(rule, judge, []);
+  const readings = [1200, 900].map((value, i) => ({
+    id: `c${i}`,
+    say: `cylindre ${i + 1}`,
+    value,
+    unit: 'kPa' as const,
+  }));
+  const { shown } = phraseAll(
+    replies,
+    sum.workOut(readings, () => []),
+  );
+  expect(shown).toContain(
+    'part = 100 · plus faible / plus forte avec plus faible 900 kPa, plus forte 1200 kPa. Source\u00a0: usage courant.',
+  );
+});
+
+test('a strength is named in French, aloud and on the screen', () => {
+  const told = phraseAll(replies, ESTIMATES.proof({ thread: 'M10', grade: 'class 10.9' }));
+  expect(told.shown).toContain('M10 classe 10.9');
+  expect(told.spoken).toContain('classe dix virgule neuf');
+  expect(told.shown).not.toMatch(/\{|\bclass\b/);
 });
