@@ -3,6 +3,7 @@ import { licences } from './cli/licences/vite-licences.ts';
 import { offlineWorker } from './offline/vite-offline.ts';
 import { modelAssets } from './speech/vite-model-assets.ts';
 import { grammarText, wholeLanguage } from './vite-grammar.ts';
+import { pageWords } from './vite-page.ts';
 import { yamlData } from './vite-yaml.ts';
 
 /**
@@ -53,7 +54,7 @@ export default defineConfig({
   // soundswallower imports a Blob polyfill that needs a document, which a worker does not have.
   resolve: { alias: { 'blob-polyfill': `${here}/speech/native-blob.ts` } },
   optimizeDeps: { exclude: ['soundswallower'], include: ['@bjorn3/browser_wasi_shim', 'howler', 'vosk-browser'] },
-  plugins: [wholeLanguage(), yamlData(), grammarText(), modelAssets(), licences(), offlineWorker()],
+  plugins: [pageWords(), wholeLanguage(), yamlData(), grammarText(), modelAssets(), licences(), offlineWorker()],
   test: {
     root: `${here}/..`,
     include: ['tests/**/*.test.{ts,tsx}'],

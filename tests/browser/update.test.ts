@@ -15,7 +15,7 @@ const ready = (page: Page) => page.waitForSelector('#app[data-offline="ready"]',
 function nextVersion(folder: string): void {
   cpSync(dist, folder, { recursive: true });
   const page = join(folder, 'index.html');
-  writeFileSync(page, readFileSync(page, 'utf8').replace('<html lang="en">', '<html lang="en" data-version="next">'));
+  writeFileSync(page, readFileSync(page, 'utf8').replace('<html>', '<html data-version="next">'));
   const worker = join(folder, 'service-worker.js');
   const code = readFileSync(worker, 'utf8');
   const changed = code.replace(JSON.stringify(listed(dist)), () => JSON.stringify(listed(folder)));
