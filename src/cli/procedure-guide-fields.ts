@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { editorSchema } from '../core/procedure/document/editor-schema';
 import { FAULTS } from '../core/procedure/procedure';
+import { editorSchema } from './editor-schema/editor-schema';
 import { MEANINGS } from './procedure-guide-meanings';
 
 /** As much of JSON Schema as the document's own schema uses. */

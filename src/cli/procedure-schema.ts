@@ -1,5 +1,5 @@
 import { writeFile } from 'node:fs/promises';
-import { editorSchema } from '../core/procedure/document/editor-schema';
+import { editorSchema } from './editor-schema/editor-schema';
 
 /** Writes the editor schema beside the documents. Run after every change to the shape; a test notices when it was not. */
 await writeFile(new URL('../../procedures/procedure.schema.json', import.meta.url), editorSchema());

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { checkDocument } from '../../../src/cli/check-document';
-import { editorSchema } from '../../../src/core/procedure/document/editor-schema';
+import { editorSchema } from '../../../src/cli/editor-schema/editor-schema';
 import { MILESTONES, type Pass, type Procedure, type Step } from '../../../src/core/procedure/procedure';
 
 const read = (file: string): string => readFileSync(`procedures/${file}`, 'utf8');

@@ -10,7 +10,7 @@ const tool = z.strictObject({
   say: name,
   drive: name.optional(),
   socket: name.optional(),
-  range: quantity.optional().meta({ description: 'The part of a torque wrench’s scale that may be used: 40–200 N·m.' }),
+  range: quantity.optional(),
 });
 
 const part = z.strictObject({
@@ -18,7 +18,7 @@ const part = z.strictObject({
   say: name,
   quantity: z.number().int().min(1).max(1000),
   use: z.enum(['new', 'reuse', 'measured']),
-  rule: text.optional().meta({ description: 'What decides about a measured part.' }),
+  rule: text.optional(),
   consumable: z.boolean().optional(),
 });
 
@@ -26,7 +26,7 @@ const looseEnd = z.strictObject({
   for: repeat.optional(),
   say: name,
   kind: z.enum(['removed', 'unplugged', 'opened', 'rag']),
-  blocks: z.enum(MILESTONES).meta({ description: 'The point in the job that must not be passed while it is open.' }),
+  blocks: z.enum(MILESTONES),
 });
 
 const timer = z.strictObject({ for: repeat.optional(), say: name, time: quantity });
@@ -34,7 +34,7 @@ const timer = z.strictObject({ for: repeat.optional(), say: name, time: quantity
 const limit = z.strictObject({
   for: repeat.optional(),
   say: name,
-  whose: name.meta({ description: 'Whose limit it is: makers differ.' }),
+  whose: name,
   least: quantity.optional(),
   most: quantity.optional(),
 });
@@ -46,9 +46,7 @@ export const document = z.strictObject({
   id,
   title: name,
   edition: name,
-  demonstration: z
-    .boolean()
-    .meta({ description: 'True where figures are invented or not from the maker of the machine.' }),
+  demonstration: z.boolean(),
   source: text,
   machine: name,
   tools: z.record(id, tool).optional(),

@@ -3,21 +3,16 @@ import { id, name, quantity, repeat } from './words';
 
 const named = {
   for: repeat.optional(),
-  say: name.meta({ description: 'What the rule is called.' }),
-  whose: name.meta({ description: 'Whose rule it is: makers differ.' }),
+  say: name,
+  whose: name,
 };
 
-const banks = z
-  .array(z.array(id).min(1).max(12))
-  .min(1)
-  .max(8)
-  .optional()
-  .meta({ description: 'Readings of each bank from one end to the other: neighbours are by place, not by number.' });
+const banks = z.array(z.array(id).min(1).max(12)).min(1).max(8).optional();
 
 const grade = z.strictObject({
-  say: name.meta({ description: 'What the grade is called.' }),
-  height: quantity.meta({ description: 'From which piston height to which: 0.76–0.81 mm.' }),
-  thickness: quantity.meta({ description: 'How thick it is.' }),
+  say: name,
+  height: quantity,
+  thickness: quantity,
 });
 
 const COOLANTS = ['ethylene-glycol-handbook', 'ethylene-glycol-reprinted', 'propylene-glycol-lange'] as const;
@@ -25,85 +20,72 @@ const COOLANTS = ['ethylene-glycol-handbook', 'ethylene-glycol-reprinted', 'prop
 /** How readings are worked out: the kind of sum, with the figures its maker gives. */
 export const rule = z.discriminatedUnion('kind', [
   z.strictObject({
-    kind: z.literal('compression').meta({ description: 'Pressures of all cylinders against one another.' }),
+    kind: z.literal('compression'),
     ...named,
-    by: z
-      .enum(['share-of-highest', 'spread', 'below-average'])
-      .meta({ description: 'The lowest against the highest, the fall between them, or each against the average.' }),
-    percent: quantity.meta({ description: 'How much, in percent.' }),
-    least: quantity.optional().meta({ description: 'What every one must reach besides.' }),
+    by: z.enum(['share-of-highest', 'spread', 'below-average']),
+    percent: quantity,
+    least: quantity.optional(),
     banks,
   }),
   z.strictObject({
-    kind: z.literal('leak-down').meta({ description: 'What is lost of the air fed into each cylinder.' }),
+    kind: z.literal('leak-down'),
     ...named,
-    below: quantity.meta({ description: 'A leak below this is good.' }),
-    fed: quantity.optional().meta({ description: 'The pressure fed, where the readings are the pressure held.' }),
+    below: quantity,
+    fed: quantity.optional(),
     banks,
   }),
   z.strictObject({
-    kind: z.literal('flatness').meta({ description: 'Six lines of one face: long edges, ends, diagonals.' }),
+    kind: z.literal('flatness'),
     ...named,
-    along: quantity.meta({ description: 'A gap, or a share of the length measured: 0.075 %.' }),
-    across: quantity.optional().meta({ description: 'The same for the two ends; as along when left out.' }),
-    face: z
-      .tuple([quantity, quantity])
-      .optional()
-      .meta({ description: 'Length and width, for a share of the length.' }),
+    along: quantity,
+    across: quantity.optional(),
+    face: z.tuple([quantity, quantity]).optional(),
   }),
   z.strictObject({
-    kind: z.literal('metal').meta({ description: 'Metal taken off faces that share a budget.' }),
+    kind: z.literal('metal'),
     ...named,
-    most: quantity.meta({ description: 'How much may be gone in all.' }),
-    with: z.array(id).min(1).max(8).optional().meta({ description: 'Steps whose readings share this budget.' }),
+    most: quantity,
+    with: z.array(id).min(1).max(8).optional(),
   }),
   z.strictObject({
-    kind: z.literal('gasket-grade').meta({ description: 'Piston heights, two to a piston, choose a gasket.' }),
+    kind: z.literal('gasket-grade'),
     ...named,
-    grades: z.array(grade).min(1).max(12).meta({ description: 'The grades there are; readings are two to a piston.' }),
+    grades: z.array(grade).min(1).max(12),
   }),
   z.strictObject({
-    kind: z.literal('shims').meta({ description: 'The shim in each valve, then its gap.' }),
+    kind: z.literal('shims'),
     ...named,
-    wanted: quantity.meta({ description: 'What it should come to.' }),
-    sizes: quantity.meta({ description: 'The smallest and the largest there is: 2.00–3.50 mm.' }),
-    step: quantity.meta({ description: 'From one size to the next.' }),
+    wanted: quantity,
+    sizes: quantity,
+    step: quantity,
   }),
   z.strictObject({
-    kind: z.literal('stretch').meta({ description: 'The length of each bolt slack, then tight.' }),
+    kind: z.literal('stretch'),
     ...named,
-    window: quantity.meta({ description: 'The least and the most that is right.' }),
-    'if-under': name.meta({ description: 'What to do below it, in the maker’s words.' }),
-    'if-over': name.meta({ description: 'What to do above it, in the maker’s words.' }),
+    window: quantity,
+    'if-under': name,
+    'if-over': name,
   }),
   z.strictObject({
-    kind: z.literal('reuse').meta({ description: 'Which used bolts may go back in.' }),
+    kind: z.literal('reuse'),
     ...named,
-    by: z
-      .enum(['length', 'thread-difference', 'final-torque'])
-      .meta({ description: 'What is measured on a used bolt.' }),
-    limit: quantity.meta({ description: 'The most, or for a torque what must be exceeded.' }),
+    by: z.enum(['length', 'thread-difference', 'final-torque']),
+    limit: quantity,
   }),
   z.strictObject({
-    kind: z.literal('turn').meta({ description: 'How much longer a bolt gets for an angle.' }),
+    kind: z.literal('turn'),
     ...named,
-    pitch: quantity.meta({ description: 'Pitch of the thread.' }),
-    'joint-to-bolt': z
-      .number()
-      .positive()
-      .max(100)
-      .meta({ description: 'How many times stiffer the joint is than the bolt.' }),
+    pitch: quantity,
+    'joint-to-bolt': z.number().positive().max(100),
   }),
   z.strictObject({
-    kind: z
-      .literal('coolant')
-      .meta({ description: 'Protection, mix and concentrate, asked for at a step that fills.' }),
+    kind: z.literal('coolant'),
     ...named,
-    capacity: quantity.meta({ description: 'What the system holds.' }),
-    wanted: quantity.meta({ description: 'What it should come to.' }),
-    concentrate: quantity.optional().meta({ description: 'Strength of what is poured in; 100 % when left out.' }),
-    present: quantity.optional().meta({ description: 'Strength of what stays in the system.' }),
-    freezes: z.enum(COOLANTS).meta({ description: 'The table of freezing points that belongs to the fluid.' }),
+    capacity: quantity,
+    wanted: quantity,
+    concentrate: quantity.optional(),
+    present: quantity.optional(),
+    freezes: z.enum(COOLANTS),
   }),
 ]);
 
