@@ -103,7 +103,10 @@ export type RuleName = keyof typeof MANNERS;
 const isRuleName = (rule: string): rule is RuleName => Object.hasOwn(MANNERS, rule);
 
 /** A command as the job core takes it. Slots are read by name; a missing one is a bug of the grammar, caught by its tests. */
-export type Command = { readonly rule: RuleName; readonly slots: Readonly<Record<string, SlotValue>> };
+export type Command<R extends RuleName = RuleName> = {
+  readonly rule: R;
+  readonly slots: Readonly<Record<string, SlotValue>>;
+};
 
 export const command = (rule: RuleName, slots: Command['slots'] = {}): Command => ({ rule, slots });
 

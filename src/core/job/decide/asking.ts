@@ -1,4 +1,5 @@
 import { list, reply, text } from '../../phrasing/reply';
+import { assertNever } from '../../result';
 import { openEnds } from '../announce/ends';
 import { toolOf } from '../announce/setting';
 import { type Command, MANNERS, type RuleName } from '../command';
@@ -7,6 +8,7 @@ import type { Moment } from '../entry';
 import type { Job } from '../job';
 import { type AtPass, passAt } from './at-pass';
 import { tellWrenches } from './choose-wrench';
+import type { ControlRule } from './control';
 import { tellBolt, tellLength, tellSide, wholePass } from './tell/bolts';
 import { estimated, estimatedHere } from './tell/estimates';
 import { angleLeft, limit, timeNeeded, tools, torque, torqueIn } from './tell/figures';
@@ -15,10 +17,13 @@ import { coolant, workOut } from './tell/sums';
 import { worked } from './tell/worked';
 import { tellSetting } from './wrench';
 
-/** Harmless questions: they change nothing and are answered at a modest score. */
-export const isAsking = (rule: RuleName): boolean => MANNERS[rule] === 'harmless';
+type Harmless = { [R in RuleName]: (typeof MANNERS)[R] extends 'harmless' ? R : never }[RuleName];
+export type AskingRule = Exclude<Harmless, ControlRule>;
 
-export function tell(job: Job, c: Command, now: Moment): Decision {
+/** Harmless questions: they change nothing and are answered at a modest score. */
+export const isAsking = (rule: Exclude<RuleName, ControlRule>): rule is AskingRule => MANNERS[rule] === 'harmless';
+
+export function tell(job: Job, c: Command<AskingRule>, now: Moment): Decision {
   const at = passAt(job);
   switch (c.rule) {
     case 'tell-next':
@@ -80,8 +85,12 @@ export function tell(job: Job, c: Command, now: Moment): Decision {
     case 'tell-mix':
     case 'tell-concentrate':
       return coolant(job, c);
-    default:
+    case 'say-again':
+    case 'tell-words':
+      // The desk answers these: only it knows what was said last, and what can be heard now.
       return refused(reply('not-here', {}));
+    default:
+      return assertNever(c.rule);
   }
 }
 

@@ -1,4 +1,5 @@
 import { replies, reply } from '../../phrasing/reply';
+import { assertNever } from '../../result';
 import type { Command, RuleName } from '../command';
 import { type Decision, does, told } from '../decision';
 import { lastWorkDone } from '../describe';
@@ -7,7 +8,7 @@ import type { EntryBody } from '../entry';
 import type { Job } from '../job';
 import { leave } from './leaving';
 
-const CONTROL: ReadonlySet<RuleName> = new Set([
+const CONTROL = [
   'stop',
   'ears-off',
   'ears-on',
@@ -20,12 +21,14 @@ const CONTROL: ReadonlySet<RuleName> = new Set([
   'hold-on',
   'knocking-off',
   'im-back',
-]);
+] as const satisfies readonly RuleName[];
 
-export const isControl = (rule: RuleName): boolean => CONTROL.has(rule);
+export type ControlRule = (typeof CONTROL)[number];
+
+export const isControl = (rule: RuleName): rule is ControlRule => CONTROL.some((one) => one === rule);
 
 /** Commands about the conversation itself. Stop is answered in every state, whatever else is going on. */
-export function control(job: Job, c: Command): Decision {
+export function control(job: Job, c: Command<ControlRule>): Decision {
   switch (c.rule) {
     case 'stop':
       return { verdict: 'done', entries: [], replies: [reply('stopped', {})], effects: ['hush'] };
@@ -54,7 +57,7 @@ export function control(job: Job, c: Command): Decision {
     case 'im-back':
       return job.paused ? does(comeBack(job), welcome(job)) : told(reply('not-here', {}));
     default:
-      return told(reply('not-here', {}));
+      return assertNever(c.rule);
   }
 }
 

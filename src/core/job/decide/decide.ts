@@ -1,4 +1,5 @@
 import { count, reply } from '../../phrasing/reply';
+import { assertNever } from '../../result';
 import type { Command, RuleName } from '../command';
 import { type Decision, refused } from '../decision';
 import type { Moment } from '../entry';
@@ -6,11 +7,11 @@ import { holdOf } from '../hold';
 import type { Job } from '../job';
 import { isTimeAsked } from '../time-gate';
 import { allMarked, pastBy, soFar } from './angle';
-import { isAsking, tell } from './asking';
+import { type AskingRule, isAsking, tell } from './asking';
 import { boltDone, boltsDone, clickedOrDone } from './bolt';
 import { useWrench } from './choose-wrench';
 import { closeJob } from './close';
-import { control, isControl } from './control';
+import { type ControlRule, control, isControl } from './control';
 import { markAt, noMark, notSure, turned } from './doubt';
 import { cameOff, checkedBy, closeEnd, droppedOne, foundIt, putOnList } from './ends';
 import { boltReplaced, clickedTwice, fault, outOfOrder } from './fault';
@@ -30,15 +31,18 @@ import { adapterOff, adapterOn, droppedWrench, setAt } from './wrench';
  * Total: every command in every state gives a decision, and one that does not belong here is refused, never guessed.
  */
 export function decide(job: Job, c: Command, now: Moment): Decision {
-  if (isControl(c.rule)) return settle(job, control(job, c), now);
-  if (isAsking(c.rule)) return tell(job, c, now);
+  const { rule } = c;
+  if (isControl(rule)) return settle(job, control(job, { ...c, rule }), now);
+  if (isAsking(rule)) return tell(job, { ...c, rule }, now);
   if (job.status !== 'open') return refused(reply('not-here', {}));
   if (job.paused) return refused(reply('paused', {}));
   const hold = holdOf(job);
-  if (hold && !WHILE_ON_HOLD.has(c.rule)) return refused(reply('job-on-hold', { bolt: count(hold.bolt) }));
-  if (isTimeAsked(job) && WORK_ON_BOLTS.has(c.rule)) return refused(reply('time-first', {}));
-  return settle(job, work(job, c, now), now);
+  if (hold && !WHILE_ON_HOLD.has(rule)) return refused(reply('job-on-hold', { bolt: count(hold.bolt) }));
+  if (isTimeAsked(job) && WORK_ON_BOLTS.has(rule)) return refused(reply('time-first', {}));
+  return settle(job, work(job, { ...c, rule }, now), now);
 }
+
+type WorkRule = Exclude<RuleName, ControlRule | AskingRule>;
 
 /** What waits until it is said that there is time for the whole tightening. */
 const WORK_ON_BOLTS: ReadonlySet<RuleName> = new Set([
@@ -68,7 +72,7 @@ export const WHILE_ON_HOLD: ReadonlySet<RuleName> = new Set([
   'hand-over',
 ]);
 
-function work(job: Job, c: Command, now: Moment): Decision {
+function work(job: Job, c: Command<WorkRule>, now: Moment): Decision {
   switch (c.rule) {
     case 'done':
     case 'clicked':
@@ -163,6 +167,6 @@ function work(job: Job, c: Command, now: Moment): Decision {
     case 'add-to-list':
       return putOnList(job, c);
     default:
-      return refused(reply('not-here', {}));
+      return assertNever(c.rule);
   }
 }
