@@ -59,7 +59,8 @@ export default defineConfig({
     root: `${here}/..`,
     include: ['tests/**/*.test.{ts,tsx}'],
     environment: 'node',
-    testTimeout: 30_000,
+    // A hang is a fault; a busy machine is not.
+    testTimeout: 120_000,
     // What is heard in a browser is heard in real time and mostly waits, so two files at once are no burden on two cores.
     maxWorkers: 2,
   },

@@ -118,7 +118,8 @@ describe('shell blocks', () => {
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
   const shell = (flags: readonly string[], text: string) =>
-    spawnSync('bash', [...flags, '-c', text], {
+    // Without the machine's own settings: bash reads them even here where it takes its caller for a remote one.
+    spawnSync('bash', ['--norc', ...flags, '-c', text], {
       cwd: folder,
       encoding: 'utf8',
       input: '',
