@@ -4,9 +4,11 @@ import { parse } from 'yaml';
 import { type CardWords, cardWordsOf } from '../core/card/card-words';
 import { readSounds, type Sounds } from '../core/language/sounds/sounds';
 import { type LanguageProfile, readProfile } from '../core/language-profile';
+import type { Mend } from '../core/mend';
 import { type FindingWords, readFindingWords } from '../core/procedure/finding-words';
 import { readWording, type Wording } from '../core/procedure/wording';
 import { type Tongue, tongueOf } from '../core/tongue';
+import { mendWords } from './mend-words';
 
 const grammars = fileURLToPath(new URL('../../grammars/', import.meta.url));
 
@@ -62,7 +64,11 @@ export function readTongue(language: string): Tongue {
   return tongue.value;
 }
 
-const linesOf = (issues: readonly unknown[]): string => issues.map((issue) => JSON.stringify(issue)).join('\n');
+/** Each issue as data, its mend in words. */
+const linesOf = (issues: readonly unknown[]): string =>
+  issues.map((issue) => JSON.stringify(issue, (_key, value) => (isMend(value) ? mendWords(value) : value))).join('\n');
+
+const isMend = (value: unknown): value is Mend => typeof value === 'object' && value !== null && 'how' in value;
 
 /** The words of the job card, from the texts of the screens. */
 export const readCardWords = (language: string): CardWords => cardWordsOf(parse(read(language, 'screen.yaml')));

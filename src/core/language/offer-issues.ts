@@ -1,3 +1,4 @@
+import { type Mend, mend } from '../mend';
 import { assertNever } from '../result';
 import { type Offer, type Phrase, type RuleBook, SLOT_NAMES, type SlotDomain } from './grammar';
 import { rulesIn, tagsIn } from './jsgf/references';
@@ -9,27 +10,27 @@ const SLOTS: ReadonlySet<string> = new Set(SLOT_NAMES);
 
 /** Offers that do not fit the grammar file. `rule` and `slot` say where; all are bugs of the caller or of a document. */
 export type OfferIssue =
-  | { readonly code: 'unknown-command'; readonly rule: string; readonly mend: string }
-  | { readonly code: 'offered-twice'; readonly rule: string; readonly mend: string }
+  | { readonly code: 'unknown-command'; readonly rule: string; readonly mend: Mend }
+  | { readonly code: 'offered-twice'; readonly rule: string; readonly mend: Mend }
   | {
       readonly code: 'slot-not-in-rule' | 'slot-not-filled';
       readonly rule: string;
       readonly slot: string;
-      readonly mend: string;
+      readonly mend: Mend;
     }
   | {
       readonly code: 'domain-out-of-order';
       readonly rule: string;
       readonly slot: string;
       readonly given: string;
-      readonly mend: string;
+      readonly mend: Mend;
     }
   | {
       readonly code: 'unknown-name' | 'not-sayable';
       readonly rule: string;
       readonly slot: string;
       readonly given: string;
-      readonly mend: string;
+      readonly mend: Mend;
     };
 
 export function offerIssues(book: RuleBook, offers: readonly Offer[]): readonly OfferIssue[] {
@@ -38,19 +39,18 @@ export function offerIssues(book: RuleBook, offers: readonly Offer[]): readonly 
   const twice = repeated.map((rule) => ({
     code: 'offered-twice' as const,
     rule,
-    mend: 'Offer a rule once, with one domain for each slot.',
+    mend: mend('offer-once'),
   }));
   return [...twice, ...offers.flatMap((offer) => issuesOf(book, offer))];
 }
 
 function issuesOf(book: RuleBook, { rule, slots }: Offer): readonly OfferIssue[] {
   const phrase = book.publicRules.includes(rule) ? book.rules.get(rule) : undefined;
-  if (!phrase)
-    return [{ code: 'unknown-command', rule, mend: 'Add a public rule of this name to the command grammar.' }];
+  if (!phrase) return [{ code: 'unknown-command', rule, mend: mend('add-command') }];
   const used = rulesIn(phrase);
   const unfilled = used.filter((name) => SLOTS.has(name) && !Object.hasOwn(slots, name));
   return [
-    ...unfilled.map((slot) => ({ code: 'slot-not-filled' as const, rule, slot, mend: 'Give the slot a domain.' })),
+    ...unfilled.map((slot) => ({ code: 'slot-not-filled' as const, rule, slot, mend: mend('give-domain') })),
     ...Object.entries(slots).flatMap(([slot, domain]) =>
       used.includes(slot)
         ? domainIssues(book, rule, slot, domain)
@@ -59,7 +59,7 @@ function issuesOf(book: RuleBook, { rule, slots }: Offer): readonly OfferIssue[]
               code: 'slot-not-in-rule' as const,
               rule,
               slot,
-              mend: 'Take the slot out of the offer, or use it in the rule.',
+              mend: mend('slot-out'),
             },
           ],
     ),
@@ -76,12 +76,12 @@ function domainIssues(book: RuleBook, rule: string, slot: string, domain: SlotDo
           rule,
           slot,
           given: String(value),
-          mend: 'Whole numbers from 0 up can be said.',
+          mend: mend('whole-numbers'),
         }));
     case 'reading': {
       return [domain, ...(domain.also ?? [])].flatMap(({ least, most, units }): readonly OfferIssue[] => {
         const isOrdered = least >= 0 && least <= most && Number.isFinite(most);
-        const given = `${least} to ${most}`;
+        const given = `${least}–${most}`;
         return isOrdered
           ? unknownNames(book, rule, slot, UNIT_RULE, units)
           : [
@@ -90,7 +90,7 @@ function domainIssues(book: RuleBook, rule: string, slot: string, domain: SlotDo
                 rule,
                 slot,
                 given,
-                mend: 'Give a range from 0 up, the smaller number first.',
+                mend: mend('range-up'),
               },
             ];
       });
@@ -106,7 +106,7 @@ function domainIssues(book: RuleBook, rule: string, slot: string, domain: SlotDo
             rule,
             slot,
             given: `${id}: "${given}"`,
-            mend: 'Give the option words that can be said.',
+            mend: mend('sayable'),
           })),
       );
     default:
@@ -124,7 +124,7 @@ function unknownNames(
   const known = new Set(namesIn(book.rules.get(namedIn), book));
   return ids
     .filter((id) => !known.has(nameTag(id)))
-    .map((given) => ({ code: 'unknown-name', rule, slot, given, mend: `Tag words of <${namedIn}> with {=${given}}.` }));
+    .map((given) => ({ code: 'unknown-name', rule, slot, given, mend: mend('tag-words', `<${namedIn}> {=${given}}`) }));
 }
 
 const namesIn = (phrase: Phrase | undefined, book: RuleBook): readonly string[] =>

@@ -1,3 +1,4 @@
+import { type Mend, mend } from '../mend';
 import { fail, ok, type Result } from '../result';
 import { type Phrase, type RuleBook, SLOT_NAMES } from './grammar';
 import type { JsgfIssue } from './jsgf/issue';
@@ -30,8 +31,7 @@ export function ruleBook(texts: readonly GrammarText[]): Result<RuleBook, readon
   const rules = new Map<string, Phrase>();
   for (const { file, grammar } of read)
     for (const rule of grammar.rules) {
-      if (rules.has(rule.name))
-        issues.push(issueAt(file, rule, 'duplicate-rule', rule.name, 'Give one of the two another name.'));
+      if (rules.has(rule.name)) issues.push(issueAt(file, rule, 'duplicate-rule', rule.name, mend('another-name')));
       else rules.set(rule.name, rule.phrase);
     }
   for (const one of read) issues.push(...referenceIssues(one, read), ...tagIssues(one), ...recursionIssues(one, rules));
@@ -45,8 +45,8 @@ const issueAt = (
   { line, column }: { readonly line: number; readonly column: number },
   code: BookIssue['code'],
   given: string,
-  mend: string,
-): BookIssue => ({ file, code, line, column, given, mend });
+  how: Mend,
+): BookIssue => ({ file, code, line, column, given, mend: how });
 
 function referenceIssues({ file, grammar }: Read, others: readonly Read[]): readonly BookIssue[] {
   const visible = new Set(grammar.rules.map((rule) => rule.name));
@@ -54,17 +54,13 @@ function referenceIssues({ file, grammar }: Read, others: readonly Read[]): read
   for (const from of grammar.imports) {
     const exported = exports(from, others);
     if (exported.length === 0)
-      unknown.push(
-        issueAt(file, { line: 1, column: 1 }, 'unknown-import', from, 'Import public rules as <grammar.*>.'),
-      );
+      unknown.push(issueAt(file, { line: 1, column: 1 }, 'unknown-import', from, mend('import-public')));
     for (const name of exported) visible.add(name);
   }
   const undefinedRules = grammar.rules.flatMap((rule) =>
     referencesOf(rule)
       .filter((name) => !visible.has(name))
-      .map((name) =>
-        issueAt(file, rule, 'undefined-rule', name, 'Define the rule, or import the grammar it is public in.'),
-      ),
+      .map((name) => issueAt(file, rule, 'undefined-rule', name, mend('define-rule'))),
   );
   return [...unknown, ...undefinedRules];
 }
@@ -83,10 +79,8 @@ const tagIssues = ({ file, grammar }: Read): readonly BookIssue[] =>
   grammar.rules.flatMap((rule) => [
     ...tagsIn(rule.phrase)
       .filter((tag) => [undefined, 'slot'].includes(readTag(tag)?.kind))
-      .map((tag) => issueAt(file, rule, 'bad-tag', tag, 'A tag is a number, *n, /n, join, sum, "." or =name.')),
-    ...namesOnLastWord(rule.phrase).map((tag) =>
-      issueAt(file, rule, 'bad-tag', tag, 'Put the words it names in parentheses: a tag binds to the last word alone.'),
-    ),
+      .map((tag) => issueAt(file, rule, 'bad-tag', tag, mend('tag'))),
+    ...namesOnLastWord(rule.phrase).map((tag) => issueAt(file, rule, 'bad-tag', tag, mend('parentheses'))),
   ]);
 
 /** Names that follow several words but, as JSGF binds tags, hold only the last of them. */
@@ -112,10 +106,10 @@ function recursionIssues({ file, grammar }: Read, rules: ReadonlyMap<string, Phr
     return false;
   };
   return grammar.rules.flatMap((rule) => {
-    const mend = 'Write the repetition with * or + instead.';
+    const how = mend('repetition');
     if (leadsBack(rule, (phrase) => rulesAtStart(phrase, rules)))
-      return [issueAt(file, rule, 'left-recursion', rule.name, mend)];
-    return leadsBack(rule, rulesIn) ? [issueAt(file, rule, 'recursion', rule.name, mend)] : [];
+      return [issueAt(file, rule, 'left-recursion', rule.name, how)];
+    return leadsBack(rule, rulesIn) ? [issueAt(file, rule, 'recursion', rule.name, how)] : [];
   });
 }
 

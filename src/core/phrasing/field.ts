@@ -1,3 +1,4 @@
+import { type Mend, mend } from '../mend';
 import type { ReplyIssue, ReplyIssueCode } from './reply-issue';
 
 /**
@@ -15,8 +16,8 @@ export class Field {
     return new Field('', value, issues);
   }
 
-  blame(code: ReplyIssueCode, mend: string, given = printed(this.value)): void {
-    this.issues.push({ code, at: this.at, given, mend });
+  blame(code: ReplyIssueCode, how: Mend, given = printed(this.value)): void {
+    this.issues.push({ code, at: this.at, given, mend: how });
   }
 
   get isText(): boolean {
@@ -36,7 +37,7 @@ export class Field {
     const map = this.mapping();
     const at = this.at === '' ? key : `${this.at}.${key}`;
     if (!Object.hasOwn(map, key)) {
-      this.issues.push({ code: 'missing-key', at, given: '', mend: `Add the key "${key}".` });
+      this.issues.push({ code: 'missing-key', at, given: '', mend: mend('add-key', key) });
       return new Field(at, ABSENT, this.issues);
     }
     return new Field(at, map[key], this.issues);
@@ -45,34 +46,34 @@ export class Field {
   /** Names every key that is not one of these. */
   only(known: readonly string[]): this {
     for (const key of this.keys())
-      if (!known.includes(key)) this.key(key).blame('unknown-key', `Use one of: ${known.join(', ')}.`, key);
+      if (!known.includes(key)) this.key(key).blame('unknown-key', mend('use-one-of', known.join(', ')), key);
     return this;
   }
 
   items(): readonly Field[] {
     if (Array.isArray(this.value))
       return this.value.map((item: unknown, i) => new Field(`${this.at}.${i}`, item, this.issues));
-    if (this.value !== ABSENT) this.blame('wrong-type', 'Write a list here.');
+    if (this.value !== ABSENT) this.blame('wrong-type', mend('list'));
     return [];
   }
 
   /** A text that is not empty; spaces count, since joints between words are data too. */
   text(): string {
     if (typeof this.value === 'string' && this.value !== '') return this.value;
-    if (this.value === '') this.blame('blank-text', 'Write the words, or leave the key out.');
-    else if (this.value !== ABSENT) this.blame('wrong-type', 'Write text here, in quotes.');
+    if (this.value === '') this.blame('blank-text', mend('words-or-nothing'));
+    else if (this.value !== ABSENT) this.blame('wrong-type', mend('text'));
     return '';
   }
 
   number(): number {
     if (typeof this.value === 'number' && Number.isFinite(this.value)) return this.value;
-    if (this.value !== ABSENT) this.blame('wrong-type', 'Write a number here, without quotes.');
+    if (this.value !== ABSENT) this.blame('wrong-type', mend('number'));
     return Number.MAX_SAFE_INTEGER;
   }
 
   truth(): boolean {
     if (typeof this.value === 'boolean') return this.value;
-    if (this.value !== ABSENT) this.blame('wrong-type', 'Write true or false here, without quotes.');
+    if (this.value !== ABSENT) this.blame('wrong-type', mend('truth'));
     return false;
   }
 
@@ -82,7 +83,7 @@ export class Field {
 
   private mapping(): Readonly<Record<string, unknown>> {
     if (isMapping(this.value)) return this.value;
-    if (this.value !== ABSENT) this.blame('wrong-type', 'Write a mapping of keys here.');
+    if (this.value !== ABSENT) this.blame('wrong-type', mend('mapping'));
     return {};
   }
 }

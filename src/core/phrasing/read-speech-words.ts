@@ -1,5 +1,6 @@
 import type { UnitName } from '../fastening/quantity';
 import { UNIT_NAMES } from '../fastening/unit';
+import { mend } from '../mend';
 import { readDocumentWords } from './document-words';
 import type { Field } from './field';
 import type { Forms, FractionWords, NumberWords, Pair, Scale, SpeechWords } from './speech-words';
@@ -55,7 +56,7 @@ function readNumbers(numbers: Field): NumberWords {
   numbers.only(['below-hundred', 'scales', 'digits', 'point', 'minus', 'point-sign', 'thousands-sign', 'singular']);
   const singular = numbers.key('singular').text();
   if (singular !== 'one' && singular !== 'below-two')
-    numbers.key('singular').blame('wrong-type', 'Write "one" or "below-two".', singular);
+    numbers.key('singular').blame('wrong-type', mend('singular'), singular);
   return {
     belowHundred: exactly(numbers.key('below-hundred'), 100),
     scales: numbers
@@ -75,7 +76,7 @@ function readNumbers(numbers: Field): NumberWords {
 function readScale(scale: Field): Scale {
   scale.only(['worth', 'one', 'many', 'joint', 'small-joint']);
   const worth = scale.key('worth').number();
-  if (worth < 100) scale.key('worth').blame('wrong-count', 'Give a scale of a hundred or more.');
+  if (worth < 100) scale.key('worth').blame('wrong-count', mend('scale'));
   const joint = scale.key('joint').text();
   return {
     worth: Math.max(100, worth),
@@ -88,7 +89,7 @@ function readScale(scale: Field): Scale {
 
 function exactly(list: Field, count: number): readonly string[] {
   const texts = list.texts();
-  if (texts.length !== count) list.blame('wrong-count', `Give ${count} words, from zero up.`, `${texts.length} words`);
+  if (texts.length !== count) list.blame('wrong-count', mend('so-many-words', String(count)), String(texts.length));
   return texts;
 }
 
@@ -96,8 +97,7 @@ function readFractions(fractions: Field): FractionWords {
   fractions.only(['bottoms', 'part', 'other', 'mixed']);
   const bottoms = fractions.key('bottoms');
   for (const bottom of bottoms.keys())
-    if (!/^[1-9]\d*$/.test(bottom))
-      bottoms.key(bottom).blame('unknown-key', 'Name it by its number, such as 8.', bottom);
+    if (!/^[1-9]\d*$/.test(bottom)) bottoms.key(bottom).blame('unknown-key', mend('by-number'), bottom);
   return {
     bottoms: new Map(bottoms.keys().map((bottom) => [Number(bottom), forms(bottoms.key(bottom))])),
     part: templateOf(fractions.key('part'), ['top', 'bottom']),
@@ -144,6 +144,6 @@ function pair(field: Field, slots: readonly string[]): Pair {
 function templateOf(field: Field, slots: readonly string[]): string {
   const text = field.text();
   for (const slot of slots)
-    if (text !== '' && !text.includes(`{${slot}}`)) field.blame('unused-slot', `Put {${slot}} into the words.`);
+    if (text !== '' && !text.includes(`{${slot}}`)) field.blame('unused-slot', mend('put-in', slot));
   return text;
 }

@@ -1,3 +1,4 @@
+import { type Mend, mend } from '../mend';
 import { fail, ok, type Result } from '../result';
 import { Field } from './field';
 import { readSpeechWords, WORD_SECTIONS } from './read-speech-words';
@@ -28,10 +29,10 @@ export function checkReplies(raw: unknown): Result<ReplyBook, readonly ReplyIssu
   const language = file.key('language').text();
   const entries = file.key('replies');
   for (const code of entries.keys())
-    if (!isReplyCode(code)) entries.key(code).blame('unknown-reply', 'Remove it, or correct its name.', code);
+    if (!isReplyCode(code)) entries.key(code).blame('unknown-reply', mend('remove-or-correct'), code);
   const read = REPLY_CODES.flatMap((code) => {
     if (entries.has(code)) return [[code, readReply(entries.key(code), REPLIES[code])] as const];
-    entries.blame('missing-reply', `Add "${code}" with its words.`, code);
+    entries.blame('missing-reply', mend('add-reply', code), code);
     return [];
   });
   const words = readSpeechWords(file);
@@ -58,29 +59,22 @@ function readReply(entry: Field, slots: readonly string[]): ReplyWords {
 function readTemplate(field: Field, slots: readonly string[], unused: readonly string[]): Template {
   const parsed = parseTemplate(field.text());
   if (!parsed.ok) {
-    field.blame('bad-template', MEND[parsed.error.code], parsed.error.given);
+    field.blame('bad-template', mend(parsed.error.code), parsed.error.given);
     return [];
   }
   const used = slotsOf(parsed.value);
   for (const slot of used) if (!slots.includes(slot)) field.blame('unknown-slot', mendSlots(slots), slot);
   for (const slot of slots)
-    if (!used.includes(slot) && !unused.includes(slot))
-      field.blame('unused-slot', `Use {${slot}}, or list it under "unused".`, slot);
+    if (!used.includes(slot) && !unused.includes(slot)) field.blame('unused-slot', mend('use-or-unused', slot), slot);
   return parsed.value;
 }
 
-const MEND = {
-  'bracket-open': 'Close every square bracket that is opened, and open every one that is closed.',
-  'bracket-nested': 'Do not put one square bracket inside another.',
-  'bad-slot': 'Write {slot}, or {slot one|many} for a count with its noun.',
-} as const;
-
-const mendSlots = (slots: readonly string[]): string =>
-  slots.length > 0 ? `Its slots are: ${slots.join(', ')}.` : 'It has no slots.';
+const mendSlots = (slots: readonly string[]): Mend =>
+  slots.length > 0 ? mend('its-slots', slots.join(', ')) : mend('no-slots');
 
 /** Figures and signs are read out wrongly or not at all; quotation marks are left out of the speech. */
 function checkSpeakable(field: Field, template: Template): void {
   const text = wordsOfTemplate(template).join('');
   const astray = /[^\p{L}\p{M} \u00a0.,;:?!'’“”«»]/u.exec(text)?.[0];
-  if (astray !== undefined) field.blame('not-speakable', 'Write it out in words; give figures under "show".', astray);
+  if (astray !== undefined) field.blame('not-speakable', mend('in-words'), astray);
 }

@@ -1,3 +1,5 @@
+import type { Mend } from '../mend';
+
 /** What can be wrong with a file of replies. */
 export type ReplyIssueCode =
   | 'wrong-type'
@@ -17,5 +19,5 @@ export type ReplyIssue = {
   readonly code: ReplyIssueCode;
   readonly at: string;
   readonly given: string;
-  readonly mend: string;
+  readonly mend: Mend;
 };

@@ -1,3 +1,4 @@
+import { mend } from '../mend';
 import { Field } from '../phrasing/field';
 import type { ReplyIssue } from '../phrasing/reply-issue';
 import { fail, ok, type Result } from '../result';
@@ -49,7 +50,7 @@ export function readFindingWords(raw: unknown): Result<FindingWords, readonly Re
 
 function checkSlots(field: Field, text: string, slots: readonly string[]): void {
   const used = new Set([...text.matchAll(SLOT)].flatMap(([, slot]) => slot ?? []));
-  const known = slots.join(', ');
+  const known = mend('its-slots', slots.join(', '));
   for (const slot of used) if (!slots.includes(slot)) field.blame('unknown-slot', known, slot);
   for (const slot of slots) if (!used.has(slot)) field.blame('unused-slot', known, slot);
 }

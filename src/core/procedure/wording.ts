@@ -1,3 +1,4 @@
+import { mend } from '../mend';
 import { Field } from '../phrasing/field';
 import type { ReplyIssue } from '../phrasing/reply-issue';
 import { fail, ok, type Result } from '../result';
@@ -26,6 +27,6 @@ export function readWording(raw: unknown): Result<Wording, readonly ReplyIssue[]
   const issues: ReplyIssue[] = [];
   const file = Field.root(raw, issues).only(['warns', 'clock']);
   const wording = { warns: file.key('warns').texts(), clock: file.key('clock').texts() };
-  if (wording.clock.length !== HALF_HOURS) file.key('clock').blame('wrong-count', String(HALF_HOURS));
+  if (wording.clock.length !== HALF_HOURS) file.key('clock').blame('wrong-count', mend('so-many', String(HALF_HOURS)));
   return issues.length > 0 ? fail(issues) : ok(wording);
 }

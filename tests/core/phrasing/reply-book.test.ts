@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { mendWords } from '../../../src/cli/mend-words';
 import { checkReplies, type ReplyIssue } from '../../../src/core/phrasing/reply-book';
 import { englishData } from './english';
 
@@ -79,7 +80,7 @@ describe('a spoilt file', () => {
       put('lists', 'between', 3)(data);
     });
     expect(issues).toHaveLength(3);
-    for (const issue of issues) expect(issue.mend).toMatch(/\.$/);
+    for (const issue of issues) expect(mendWords(issue.mend)).toMatch(/\.$/);
   });
 
   test.each([[null], [undefined], ['text'], [[]], [7]])('%j is no file of replies, and says so', (raw) => {

@@ -1,3 +1,4 @@
+import { type Mend, mend } from '../../mend';
 import type { JsgfIssue, JsgfIssueCode } from './issue';
 import type { Token } from './tokens';
 
@@ -35,24 +36,25 @@ export class Cursor {
     return this.takes('sign', text);
   }
 
-  take(kind: Token['kind'], mend: string): Token {
+  take(kind: Token['kind'], how: Mend): Token {
     if (this.here().kind === kind) return this.next();
-    this.lose('unexpected', mend);
+    this.lose('unexpected', how);
     return this.here();
   }
 
   takeSign(sign: string): void {
-    if (!this.takesSign(sign)) this.lose(this.here().kind === 'end' ? 'unclosed' : 'unexpected', `Put "${sign}" here.`);
+    if (!this.takesSign(sign))
+      this.lose(this.here().kind === 'end' ? 'unclosed' : 'unexpected', mend('put-sign', sign));
   }
 
   /** Reports something that can be read past. */
-  note(code: JsgfIssueCode, { text, line, column }: Token, mend: string): void {
-    if (!this.isLost) this.issues.push({ code, line, column, given: text.slice(0, 40), mend });
+  note(code: JsgfIssueCode, { text, line, column }: Token, how: Mend): void {
+    if (!this.isLost) this.issues.push({ code, line, column, given: text.slice(0, 40), mend: how });
   }
 
   /** Gives up this statement. */
-  lose(code: JsgfIssueCode, mend: string): void {
-    this.note(code, this.here(), mend);
+  lose(code: JsgfIssueCode, how: Mend): void {
+    this.note(code, this.here(), how);
     this.isLost = true;
     while (!this.isAtEndOfStatement()) this.at += 1;
   }

@@ -1,4 +1,6 @@
-/** What can be wrong with a grammar text. Codes are stable; `mend` says what to do in plain words. */
+import type { Mend } from '../../mend';
+
+/** What can be wrong with a grammar text. Codes are stable; `mend` says what to do. */
 export type JsgfIssueCode =
   | 'no-header'
   | 'no-grammar-name'
@@ -22,5 +24,5 @@ export type JsgfIssue = {
   readonly line: number;
   readonly column: number;
   readonly given: string;
-  readonly mend: string;
+  readonly mend: Mend;
 };

@@ -1,3 +1,4 @@
+import { type Mend, mend } from '../../mend';
 import { assertNever, fail, ok, type Result } from '../../result';
 import type { Phrase } from '../grammar';
 import { Cursor } from './cursor';
@@ -33,14 +34,13 @@ const HEADER = /^\uFEFF?\s*#JSGF[ \t]+V1\.0(?:[ \t]+[^;\n]*)?;/;
 export function parseJsgf(text: string): Result<JsgfFile, readonly JsgfIssue[]> {
   const start = { line: 1, column: 1 };
   if (text.length > LONGEST) {
-    const given = `${text.length} characters`;
-    return fail([{ code: 'too-long', ...start, given, mend: `Split the grammar into files below ${LONGEST}.` }]);
+    return fail([{ code: 'too-long', ...start, given: String(text.length), mend: mend('split', String(LONGEST)) }]);
   }
   const issues: JsgfIssue[] = [];
   const header = HEADER.exec(text);
   if (!header) {
     const given = (text.split('\n', 1)[0] ?? '').slice(0, 40);
-    issues.push({ code: 'no-header', ...start, given, mend: 'Begin the file with "#JSGF V1.0;".' });
+    issues.push({ code: 'no-header', ...start, given, mend: mend('header') });
   }
   const file = readFile(new Cursor(tokens(text, header?.[0].length ?? 0, issues), issues));
   return issues.length > 0 ? fail(issues) : ok(file);
@@ -53,22 +53,22 @@ function readFile(cursor: Cursor): JsgfFile {
   const start = cursor.here();
   while (cursor.here().kind !== 'end') {
     if (cursor.takesWord('grammar')) {
-      name = cursor.take('word', 'A grammar name is one word, with dots between its parts.').text;
+      name = cursor.take('word', mend('grammar-name')).text;
       cursor.takeSign(';');
     } else if (cursor.takesWord('import')) {
-      imports.push(cursor.take('rule', 'Write an import as "import <grammar.*>;".').text);
+      imports.push(cursor.take('rule', mend('import')).text);
       cursor.takeSign(';');
     } else rules.push(...readRule(cursor));
     cursor.leaveStatement();
   }
-  if (name === undefined) cursor.note('no-grammar-name', start, 'Name the grammar after the header: "grammar name;".');
+  if (name === undefined) cursor.note('no-grammar-name', start, mend('name-grammar'));
   return { name: name ?? '', imports, rules };
 }
 
 /** One rule, or none where it could not be read. */
 function readRule(cursor: Cursor): readonly JsgfRule[] {
   const isPublic = cursor.takesWord('public');
-  const { text, line, column } = cursor.take('rule', 'A rule is written "<name> = words;".');
+  const { text, line, column } = cursor.take('rule', mend('rule'));
   cursor.takeSign('=');
   const phrase = readAlternatives(cursor, 0);
   cursor.takeSign(';');
@@ -76,7 +76,7 @@ function readRule(cursor: Cursor): readonly JsgfRule[] {
 }
 
 function readAlternatives(cursor: Cursor, depth: number): Phrase {
-  if (depth >= DEEPEST) return lost(cursor, 'too-deep', 'Give the inner groups rules of their own.');
+  if (depth >= DEEPEST) return lost(cursor, 'too-deep', mend('inner-groups'));
   const first = cursor.here();
   const parts: Phrase[] = [];
   const weights: number[] = [];
@@ -86,7 +86,7 @@ function readAlternatives(cursor: Cursor, depth: number): Phrase {
   } while (cursor.takesSign('|'));
   const [only] = parts;
   if (weights.length === 0) return parts.length === 1 && only ? only : { kind: 'oneOf', parts };
-  if (weights.length < parts.length) cursor.note('mixed-weights', first, 'Weigh every alternative or none.');
+  if (weights.length < parts.length) cursor.note('mixed-weights', first, mend('weigh-all'));
   return { kind: 'oneOf', parts, weights };
 }
 
@@ -94,7 +94,7 @@ function readWeight(cursor: Cursor): number {
   const token = cursor.next();
   const value = Number(token.text);
   if (Number.isFinite(value) && value >= 0) return value;
-  cursor.note('bad-weight', token, 'A weight is a number from 0 up, such as /0.5/.');
+  cursor.note('bad-weight', token, mend('weight'));
   return 1;
 }
 
@@ -102,7 +102,7 @@ function readSequence(cursor: Cursor, depth: number): Phrase {
   const parts: Phrase[] = [];
   for (let part = readItem(cursor, depth); part; part = readItem(cursor, depth)) parts.push(part);
   const [only] = parts;
-  if (!only) return lost(cursor, 'empty', 'Put words here, or <NULL> where nothing need be said.');
+  if (!only) return lost(cursor, 'empty', mend('words-here'));
   return parts.length === 1 ? only : { kind: 'seq', parts };
 }
 
@@ -124,7 +124,7 @@ function readBare(cursor: Cursor, depth: number): Phrase | undefined {
     case 'word':
     case 'quoted':
       cursor.next();
-      if (token.text === '') cursor.note('empty', token, 'A quoted word needs something between its quotes.');
+      if (token.text === '') cursor.note('empty', token, mend('between-quotes'));
       return { kind: 'word', text: token.text };
     case 'rule':
       cursor.next();
@@ -148,7 +148,7 @@ function readGroup(cursor: Cursor, depth: number, close: string): Phrase {
   return part;
 }
 
-function lost(cursor: Cursor, code: JsgfIssueCode, mend: string): Phrase {
-  cursor.lose(code, mend);
+function lost(cursor: Cursor, code: JsgfIssueCode, how: Mend): Phrase {
+  cursor.lose(code, how);
   return { kind: 'void' };
 }

@@ -1,3 +1,4 @@
+import { type Mend, mend } from '../../mend';
 import type { JsgfIssue } from './issue';
 
 export type TokenKind = 'word' | 'quoted' | 'rule' | 'tag' | 'weight' | 'sign' | 'end';
@@ -70,19 +71,19 @@ function matched(reader: RegExp, text: string, at: number): RegExpExecArray | nu
 const unescaped = (kind: TokenKind, inner: string): string =>
   kind === 'quoted' || kind === 'tag' ? inner.replace(/\\([\s\S])/g, '$1') : inner;
 
-const OPENERS: Readonly<Record<string, string>> = {
-  '"': 'Close the quotation with another ".',
-  '<': 'Write a rule name as <name>, without spaces.',
-  '{': 'Close the tag with }; write \\{ and \\} for braces inside it.',
-  '/': 'Write a weight as /0.5/, a comment as // or /* ... */.',
+const OPENERS: Readonly<Record<string, Mend>> = {
+  '"': mend('close-quotation'),
+  '<': mend('rule-name'),
+  '{': mend('close-tag'),
+  '/': mend('weight-or-comment'),
 };
 
 function strayCharacter(text: string, at: number, where: { line: number; column: number }): JsgfIssue {
   const given = text.slice(at, at + 20).split('\n')[0] ?? '';
-  const mend = OPENERS[text.charAt(at)];
-  return mend
-    ? { code: 'unclosed', ...where, given, mend }
-    : { code: 'unexpected', ...where, given, mend: 'Take this character out, or put the word in quotes.' };
+  const opener = OPENERS[text.charAt(at)];
+  return opener
+    ? { code: 'unclosed', ...where, given, mend: opener }
+    : { code: 'unexpected', ...where, given, mend: mend('take-out') };
 }
 
 /** Line and column of rising offsets in one pass. */

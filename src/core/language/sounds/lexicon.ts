@@ -1,3 +1,4 @@
+import { type Mend, mend } from '../../mend';
 import { fail, ok, type Result } from '../../result';
 import type { Phone } from './sounds';
 
@@ -10,7 +11,7 @@ export type LexiconIssue = {
   readonly code: 'no-phones' | 'unknown-phone';
   readonly line: number;
   readonly given: string;
-  readonly mend: string;
+  readonly mend: Mend;
 };
 
 /**
@@ -30,9 +31,9 @@ export function parseLexicon(text: string, phones: readonly Phone[]): Result<Lex
     const spoken = rest.map((phone) => phone.replace(/\d$/, ''));
     const strange = spoken.find((phone) => !known.has(phone));
     if (spoken.length === 0) {
-      issues.push({ code: 'no-phones', line, given, mend: 'Write the phones after the word: "fife F AY F".' });
+      issues.push({ code: 'no-phones', line, given, mend: mend('phones-after') });
     } else if (strange !== undefined) {
-      issues.push({ code: 'unknown-phone', line, given: strange, mend: `Use the phones ${phones.join(' ')}.` });
+      issues.push({ code: 'unknown-phone', line, given: strange, mend: mend('use-one-of', phones.join(' ')) });
     } else {
       const word = marked.replace(/\(\d+\)$/, '').toLowerCase();
       const others = lexicon.get(word) ?? [];

@@ -1,3 +1,4 @@
+import { mend } from '../../mend';
 import { Field } from '../../phrasing/field';
 import type { ReplyIssue } from '../../phrasing/reply-issue';
 import { fail, ok, type Result } from '../../result';
@@ -40,7 +41,7 @@ export function readSounds(raw: unknown): Result<Sounds, readonly ReplyIssue[]> 
   const phones = [...consonants.keys(), ...vowels.keys()];
   const phone = (field: Field): Phone => {
     const name = field.text();
-    if (!phones.includes(name)) field.blame('unknown-key', `Use one of: ${phones.join(', ')}.`, name);
+    if (!phones.includes(name)) field.blame('unknown-key', mend('use-one-of', phones.join(', ')), name);
     return name;
   };
   const nasal = new Set(file.key('nasal').items().map(phone));
@@ -76,6 +77,6 @@ const numbers = (field: Field, counts: readonly number[]): readonly number[] =>
 
 function exactly(field: Field, counts: readonly number[]): readonly Field[] {
   const items = field.items();
-  if (!counts.includes(items.length)) field.blame('wrong-count', `Give ${counts.join(' or ')} values.`);
+  if (!counts.includes(items.length)) field.blame('wrong-count', mend('so-many', counts.join(', ')));
   return items;
 }

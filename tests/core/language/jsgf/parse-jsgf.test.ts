@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { mendWords } from '../../../../src/cli/mend-words';
 import type { Phrase } from '../../../../src/core/language/grammar';
 import { type JsgfIssue, parseJsgf } from '../../../../src/core/language/jsgf/parse-jsgf';
 import { SEED, tries } from '../../../long';
@@ -77,7 +78,7 @@ describe('what cannot be read is reported with its place', () => {
   ])('%s', (_name, text, code, line, column) => {
     const parsed = parseJsgf(text);
     expect(parsed.ok ? [] : parsed.error).toContainEqual(expect.objectContaining({ code, line, column }));
-    expect(parsed.ok ? [''] : parsed.error.map((issue) => issue.mend)).not.toContain('');
+    expect(parsed.ok ? [''] : parsed.error.map((issue) => mendWords(issue.mend))).not.toContain('');
   });
 
   test('reading goes on after a bad rule, so that all issues are told at once', () => {
