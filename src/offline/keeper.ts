@@ -94,7 +94,7 @@ export class Keeper {
     const kept = await (await this.#host.cache()).match(request.url, { ignoreSearch: true });
     if (kept) return kept;
     // Without a network the truth about a file that is in no build is that it is not there, and never the start page.
-    return this.#host.fetch(request).catch(() => new Response('not found\n', { status: 404 }));
+    return this.#host.fetch(request).catch(() => new Response(null, { status: 404 }));
   }
 
   #fetched(file: OfflineFile): Promise<Fetched> {

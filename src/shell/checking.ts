@@ -8,7 +8,7 @@ const WORDINGS = import.meta.glob<unknown>('../../grammars/*/wording.yaml', { ea
 const FINDINGS = import.meta.glob<unknown>('../../grammars/*/findings.yaml', { import: 'default' });
 
 // The tests hold every language to both files, so a broken one is a bug.
-const BROKEN = 'the language files are broken:';
+const BROKEN = 'language-files-broken';
 
 const wordings: Wordings = new Map(
   Object.entries(WORDINGS).map(([path, raw]) => {

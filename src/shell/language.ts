@@ -15,7 +15,7 @@ const LATER = import.meta.glob<object>('../../grammars/*/screen.yaml', { query: 
 
 const codeOf = (path: string): string => path.split('/').at(-2) ?? '';
 
-const BROKEN = 'the language files are broken:';
+const BROKEN = 'language-files-broken';
 
 /** Every language of the program. Their files are checked by the tests, so a broken one is a bug. */
 export const LANGUAGES: readonly LanguageProfile[] = Object.entries(PROFILES).map(([path, raw]) => {

@@ -32,7 +32,8 @@ const SHORT_LINE = 70;
 function layoutOf(view: BenchView): string {
   const alone = !view.drawing && !view.value;
   return [
-    `bench bench-${view.mood}`,
+    'bench',
+    `bench-${view.mood}`,
     view.drawing ? 'bench-with-drawing' : '',
     view.line.length > LONG_LINE ? 'bench-long' : '',
     alone && view.line.length <= SHORT_LINE ? 'bench-short' : '',

@@ -30,7 +30,7 @@ describe('offers that do not fit the grammar file are refused, each with its rea
     [
       'a range upside down',
       [offer('measured', { reading: readingOf(200, 100) })],
-      { code: 'domain-out-of-order', slot: 'reading', given: '200 to 100' },
+      { code: 'domain-out-of-order', slot: 'reading', given: '200–100' },
     ],
     [
       'a unit without words',

@@ -55,7 +55,7 @@ describe('a spoilt file', () => {
     [
       'too few number words',
       put('numbers', 'digits', ['zero']),
-      { code: 'wrong-count', at: 'numbers.digits', given: '1 words' },
+      { code: 'wrong-count', at: 'numbers.digits', given: '1' },
     ],
     [
       'a scale below a hundred',
