@@ -3,10 +3,10 @@ import { ok } from './core/result';
 import { keepAwake } from './shell/keep-awake';
 import { LANGUAGES, languageFor, loadLanguage } from './shell/language';
 import { shippedDocuments } from './shell/library';
-import { blobUrl, playSound } from './shell/play-sound';
-import { recordSound } from './shell/record-sound';
-import { readSettings } from './shell/settings';
+import { readSettings } from './shell/setup/settings';
 import { Shell } from './shell/shell';
+import { blobUrl, playSound } from './shell/sound/play-sound';
+import { recordSound } from './shell/sound/record-sound';
 import { earLanguage } from './speech/ear/ear-language';
 import { typedRecogniser } from './speech/typed';
 import { sha256Hex } from './store/hash';
@@ -122,7 +122,7 @@ const shell = new Shell({
   },
   clips: {
     record: recordSound,
-    still: async () => (await import('./shell/take-still')).takeStill(),
+    still: async () => (await import('./shell/clips/take-still')).takeStill(),
     play: playSound,
     url: blobUrl,
     wav: async (samples, rateHz) =>

@@ -4,10 +4,10 @@ import type { Tongue } from '../core/tongue';
 import { leavesOf, nodesOf } from '../machine/nodes';
 import { placesOf, type ReachedPlace } from './authoring/places';
 import { type Sayable, sayableAt } from './authoring/sayable';
-import { EXIT } from './procedure-check';
-import { type ProcedureIo, terminalIo } from './procedure-io';
-import { withTongue } from './procedure-read';
-import { isRunDirectly } from './procedure-run-directly';
+import { EXIT } from './procedure/check';
+import { type ProcedureIo, terminalIo } from './procedure/io';
+import { withTongue } from './procedure/read';
+import { isRunDirectly } from './procedure/run-directly';
 
 export const PHRASES_USAGE =
   'phrases FILE [--lines]   what can be said in each place; --lines for a tab-separated list';

@@ -2,9 +2,9 @@ import { readFile, writeFile } from 'node:fs/promises';
 import { tellIssue } from '../core/procedure/finding-words';
 import { ISSUE_CODES } from '../core/procedure/issue';
 import { checkDocument } from './check-document';
-import { type FieldRow, fieldRows, TABLES } from './procedure-guide-fields';
-import { MISTAKES, type Mistake, withMistake } from './procedure-guide-mistakes';
-import { isRunDirectly } from './procedure-run-directly';
+import { type FieldRow, fieldRows, TABLES } from './procedure/guide-fields';
+import { MISTAKES, type Mistake, withMistake } from './procedure/guide-mistakes';
+import { isRunDirectly } from './procedure/run-directly';
 import { languages, readFindingsFile } from './tongue-files';
 
 const GUIDE = new URL('../../procedures/README.md', import.meta.url);

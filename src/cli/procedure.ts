@@ -1,15 +1,15 @@
 import { spawn } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { PHRASES_USAGE, phrases } from './phrases';
-import { CARD_USAGE, card } from './procedure-card';
-import { CHART_USAGE, chart } from './procedure-chart';
-import { main as check, EXIT } from './procedure-check';
-import { DRAW_USAGE, draw } from './procedure-draw';
-import { EXPLAIN_USAGE, explain } from './procedure-explain';
-import { type ProcedureIo, terminalIo } from './procedure-io';
-import { newDocument } from './procedure-new';
-import { NEW_USAGE } from './procedure-new-flags';
-import { isRunDirectly } from './procedure-run-directly';
+import { CARD_USAGE, card } from './procedure/card';
+import { CHART_USAGE, chart } from './procedure/chart';
+import { main as check, EXIT } from './procedure/check';
+import { DRAW_USAGE, draw } from './procedure/draw';
+import { EXPLAIN_USAGE, explain } from './procedure/explain';
+import { type ProcedureIo, terminalIo } from './procedure/io';
+import { newDocument } from './procedure/new';
+import { NEW_USAGE } from './procedure/new-flags';
+import { isRunDirectly } from './procedure/run-directly';
 
 type ProcedureCommand = {
   readonly usage: string;

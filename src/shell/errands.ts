@@ -47,7 +47,7 @@ export async function bringFile({ what, file }: FileChosen, rooms: Rooms): Promi
 
 /** The practice plate, with someone who tells what to say. */
 export async function beginTour(rooms: Rooms, document: string): Promise<boolean> {
-  const { guide } = await import('./tour');
+  const { guide } = await import('./job/tour');
   const isBegun = await rooms.jobs.rehearse(document);
   if (isBegun) guide(rooms);
   return isBegun;

@@ -4,24 +4,24 @@ import type { Reply } from '../core/phrasing/reply';
 import type { Settings } from '../ui/setup/settings';
 import { sayer } from '../ui/words/say';
 import type { Say } from '../ui/words/words';
-import { Clips } from './clips';
-import type { Exports } from './exports';
-import type { HeardClips } from './heard-clips';
-import type { JobImports } from './imports';
-import type { DeskHost } from './job-desk';
-import { Jobs } from './jobs';
+import { Clips } from './clips/clips';
+import type { HeardClips } from './clips/heard-clips';
+import type { JobImports } from './job/imports';
+import type { DeskHost } from './job/job-desk';
+import { Jobs } from './job/jobs';
+import { Seat } from './job/seat';
+import { Writing } from './job/writing';
 import { Library } from './library';
-import { ModelDesk } from './model-desk';
 import { NoticeBoard } from './notice-board';
 import { ProcedureDesk } from './procedure-desk';
-import { PushToTalk } from './push-to-talk';
-import { RecordRoom } from './record-room';
-import { Seat } from './seat';
-import { SetupRoom } from './setup-room';
+import type { Exports } from './record/exports';
+import { RecordRoom } from './record/record-room';
+import { ModelDesk } from './setup/model-desk';
+import { SetupRoom } from './setup/setup-room';
+import { StorageWatch } from './setup/storage-watch';
 import type { ShellParts } from './shell-parts';
-import { Sound } from './sound';
-import { StorageWatch } from './storage-watch';
-import { Writing } from './writing';
+import { PushToTalk } from './sound/push-to-talk';
+import { Sound } from './sound/sound';
 
 /** Everyone who answers something that is done on a screen. */
 export type Rooms = {
@@ -107,7 +107,7 @@ export function roomsOf(parts: ShellParts, { settings, perform, choose, changed 
   let fetched: Promise<JobImports> | undefined;
   let heard: Promise<HeardClips> | undefined;
   const heardClips = (): Promise<HeardClips> => {
-    heard ??= import('./heard-clips').then(
+    heard ??= import('./clips/heard-clips').then(
       (it) => new it.HeardClips(parts.clips.wav, () => notices.news('clip', say('heard-not-kept'))),
     );
     return heard;
@@ -135,10 +135,10 @@ export function roomsOf(parts: ShellParts, { settings, perform, choose, changed 
     library,
     procedures: new ProcedureDesk(library, say, notices, parts.words, tongue.profile.code),
     imports: () => {
-      fetched ??= import('./imports').then((it) => new it.JobImports(store, hash, say, notices, writing, leave));
+      fetched ??= import('./job/imports').then((it) => new it.JobImports(store, hash, say, notices, writing, leave));
       return fetched;
     },
-    exports: async () => new (await import('./exports')).Exports(store, parts.save, words, notices),
+    exports: async () => new (await import('./record/exports')).Exports(store, parts.save, words, notices),
     record: new RecordRoom(words),
     heardClips,
     clips: new Clips({ ...clipHost, stopOnly: () => grammarOf('stop') }),

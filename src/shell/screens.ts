@@ -6,7 +6,7 @@ import type { Settings } from '../ui/setup/settings';
 import type { OfflineState } from '../ui/setup/storage-setup';
 import type { VoiceChoice } from '../ui/setup/voice-setup';
 import { benchScreen } from './bench-screen';
-import type { RecordDesk } from './record-desk';
+import type { RecordDesk } from './record/record-desk';
 import type { Rooms } from './rooms';
 import type { ShellParts } from './shell-parts';
 

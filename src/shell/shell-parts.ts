@@ -6,11 +6,11 @@ import type { After } from '../store/log-writer';
 import type { WriterLock } from '../store/writer-lock';
 import type { Acknowledgement } from '../ui/setup/about';
 import type { ScreenWords } from '../ui/words/words';
-import type { ClipParts } from './clips';
-import type { Save } from './exports';
+import type { ClipParts } from './clips/clips';
 import type { Document } from './library';
-import type { ModelParts } from './model-desk';
-import type { SoundParts } from './sound';
+import type { Save } from './record/exports';
+import type { ModelParts } from './setup/model-desk';
+import type { SoundParts } from './sound/sound';
 
 /** The outside, as the composition root built it. */
 export type ShellParts = {

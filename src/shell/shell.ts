@@ -8,14 +8,14 @@ import type { Notice } from '../ui/notices';
 import type { Settings } from '../ui/setup/settings';
 import type { OfflineState } from '../ui/setup/storage-setup';
 import { beginTour, bringFile, deleteEverything, performEffect } from './errands';
-import { RecordDesk } from './record-desk';
+import { RecordDesk } from './record/record-desk';
 import { type Rooms, roomsOf } from './rooms';
 import { screenOf } from './screens';
-import { DEFAULT_SETTINGS, withVoice } from './settings';
-import { SettingsDesk } from './settings-desk';
+import { DEFAULT_SETTINGS, withVoice } from './setup/settings';
+import { SettingsDesk } from './setup/settings-desk';
 import type { ShellParts } from './shell-parts';
+import { VoiceWatch } from './sound/voice-watch';
 import { type Status, statusOf } from './status';
-import { VoiceWatch } from './voice-watch';
 import { Whereabouts } from './whereabouts';
 
 /** The waits that run down are drawn anew this often; nothing else depends on it. */
@@ -54,7 +54,7 @@ export class Shell {
     await jobs.look();
     this.#changed();
     // What a job is worked with is there before anybody has chosen one, as a rule.
-    void import('./job-desk');
+    void import('./job/job-desk');
     await library.load();
     await storage.keep();
     await models.look();

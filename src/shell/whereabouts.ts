@@ -1,6 +1,6 @@
 import type { ScreenName } from '../ui/events';
 import type { Acknowledgement } from '../ui/setup/about';
-import type { RecordDesk } from './record-desk';
+import type { RecordDesk } from './record/record-desk';
 import type { Rooms } from './rooms';
 import type { ShellParts } from './shell-parts';
 

@@ -16,10 +16,10 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { parse, stringify } from 'yaml';
 import { checkDocument } from '../../src/cli/check-document';
 import { editorSchema } from '../../src/cli/editor-schema/editor-schema';
+import { fieldRows } from '../../src/cli/procedure/guide-fields';
+import { MEANINGS } from '../../src/cli/procedure/guide-meanings';
+import { MISTAKES } from '../../src/cli/procedure/guide-mistakes';
 import { exampleIn, guideFrom } from '../../src/cli/procedure-guide';
-import { fieldRows } from '../../src/cli/procedure-guide-fields';
-import { MEANINGS } from '../../src/cli/procedure-guide-meanings';
-import { MISTAKES } from '../../src/cli/procedure-guide-mistakes';
 import { ISSUE_CODES } from '../../src/core/procedure/issue';
 import { fencedBlocks } from './fenced-blocks';
 

@@ -1,6 +1,6 @@
 import { readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { chartOf } from '../../src/cli/procedure-chart';
+import { chartOf } from '../../src/cli/procedure/chart';
 import { planOf } from '../../src/core/job/plan';
 import { leavesOf, nodesOf } from '../../src/machine/nodes';
 import { shipped } from '../core/job/workbench';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { EXIT, main } from '../../src/cli/procedure-check';
+import { EXIT, main } from '../../src/cli/procedure/check';
 import { broken, SOUND } from '../core/procedure/sound-document';
 
 const FILES: Readonly<Record<string, string>> = {

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { checkDocument } from '../../src/cli/check-document';
-import { EXIT } from '../../src/cli/procedure-check';
-import { newDocument } from '../../src/cli/procedure-new';
+import { EXIT } from '../../src/cli/procedure/check';
+import { newDocument } from '../../src/cli/procedure/new';
 import type { Pass, Procedure } from '../../src/core/procedure/procedure';
 import { recordedIo } from './recorded-io';
 

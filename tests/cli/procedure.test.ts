@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { placesOf } from '../../src/cli/authoring/places';
 import { commonRules, phraseLines } from '../../src/cli/phrases';
 import { main } from '../../src/cli/procedure';
-import { EXIT } from '../../src/cli/procedure-check';
+import { EXIT } from '../../src/cli/procedure/check';
 import { readTongue } from '../../src/cli/tongue-files';
 import { commandOf, MANNERS } from '../../src/core/job/command';
 import { shipped } from '../core/job/workbench';

@@ -1,5 +1,5 @@
 import { readFile } from 'node:fs/promises';
-import type { ProcedureIo } from '../../src/cli/procedure-io';
+import type { ProcedureIo } from '../../src/cli/procedure/io';
 
 /** A terminal for the procedure commands that remembers what was printed, complained of and written. */
 export function recordedIo(files: Readonly<Record<string, string>> = {}, answers: readonly string[] | null = null) {

@@ -6,7 +6,7 @@ import { isTalk } from '../../src/core/job/entry';
 import { fold } from '../../src/core/job/evolve';
 import type { Job } from '../../src/core/job/job';
 import { fail } from '../../src/core/result';
-import { beginJob, type DeskHost } from '../../src/shell/job-desk';
+import { beginJob, type DeskHost } from '../../src/shell/job/job-desk';
 import { sha256Hex } from '../../src/store/hash';
 import { memoryStore } from '../../src/store/memory-store';
 import { silentVoice } from '../../src/voice/silent';

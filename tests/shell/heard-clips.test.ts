@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { heardClipId } from '../../src/core/log/heard-clip';
-import { HeardClips } from '../../src/shell/heard-clips';
-import type { OpenJob } from '../../src/shell/job-desk';
+import { HeardClips } from '../../src/shell/clips/heard-clips';
+import type { OpenJob } from '../../src/shell/job/job-desk';
 import { memoryStore } from '../../src/store/memory-store';
 
 const card = { id: 'j', title: '', procedure: '', created: 0, who: '', closed: false };

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { EntryBody } from '../../src/core/job/entry';
-import { JobImports } from '../../src/shell/imports';
+import { JobImports } from '../../src/shell/job/imports';
 import { NoticeBoard } from '../../src/shell/notice-board';
 import { jobFileText } from '../../src/store/hand-over';
 import { sha256Hex } from '../../src/store/hash';

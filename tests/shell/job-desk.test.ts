@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { expect, test, vi } from 'vitest';
 import { readTongue } from '../../src/cli/tongue-files';
 import type { Wrench } from '../../src/core/fastening/wrench';
-import { beginJob, type DeskHost, resumeJob, takeWrenches } from '../../src/shell/job-desk';
+import { beginJob, type DeskHost, resumeJob, takeWrenches } from '../../src/shell/job/job-desk';
 import { sha256Hex } from '../../src/store/hash';
 import { memoryStore } from '../../src/store/memory-store';
 import { silentVoice } from '../../src/voice/silent';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { EntryBody } from '../../src/core/job/entry';
-import { damageWords } from '../../src/shell/fault-words';
-import { jobLogOf } from '../../src/shell/job-log';
+import { damageWords } from '../../src/shell/job/fault-words';
+import { jobLogOf } from '../../src/shell/job/job-log';
 import { sha256Hex } from '../../src/store/hash';
 import { say } from './fakes';
 import { BEGUN, plateJob, STARTED } from './plate-job';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Lesson, LineVerdict, ReadingAloud, ReadingEvent } from '../../src/core/voice-profile/reading-aloud';
-import { ReadingSession } from '../../src/shell/reading-session';
-import { SharedEar } from '../../src/shell/shared-ear';
+import { ReadingSession } from '../../src/shell/setup/reading-session';
+import { SharedEar } from '../../src/shell/sound/shared-ear';
 import { FakeEar, grammar, HandClock } from './fakes';
 
 const LESSON: Lesson = {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { DEFAULT_SETTINGS, rateStepped, readSettings, saveSettings, withVoice } from '../../src/shell/settings';
+import { DEFAULT_SETTINGS, rateStepped, readSettings, saveSettings, withVoice } from '../../src/shell/setup/settings';
 import { memoryStore } from '../../src/store/memory-store';
 
 test('what was saved comes back', async () => {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { RecogniserEvent } from '../../src/core/ports';
-import { PushToTalk } from '../../src/shell/push-to-talk';
-import { SharedEar } from '../../src/shell/shared-ear';
+import { PushToTalk } from '../../src/shell/sound/push-to-talk';
+import { SharedEar } from '../../src/shell/sound/shared-ear';
 import { FakeEar, grammar, HandClock } from './fakes';
 
 function desk() {

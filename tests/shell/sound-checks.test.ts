@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { SharedEar } from '../../src/shell/shared-ear';
-import { SoundChecks } from '../../src/shell/sound-checks';
+import { SoundChecks } from '../../src/shell/setup/sound-checks';
+import { SharedEar } from '../../src/shell/sound/shared-ear';
 import { FakeEar, grammar, HandClock } from './fakes';
 
 function checks() {

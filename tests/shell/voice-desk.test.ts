@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { NoticeBoard } from '../../src/shell/notice-board';
-import { SharedEar } from '../../src/shell/shared-ear';
-import { VoiceDesk } from '../../src/shell/voice-desk';
-import { keepProfile } from '../../src/shell/voice-shelf';
+import { VoiceDesk } from '../../src/shell/setup/voice-desk';
+import { keepProfile } from '../../src/shell/setup/voice-shelf';
+import { SharedEar } from '../../src/shell/sound/shared-ear';
 import { memoryStore } from '../../src/store/memory-store';
 import { FakeEar, grammar, HandClock, say } from './fakes';
 import { keptProfile } from './kept-profile';

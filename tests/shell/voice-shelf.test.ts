@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { clearShelf, keepProfile, readShelf, removeProfile } from '../../src/shell/voice-shelf';
+import { clearShelf, keepProfile, readShelf, removeProfile } from '../../src/shell/setup/voice-shelf';
 import { memoryStore } from '../../src/store/memory-store';
 import { keptProfile } from './kept-profile';
 

@@ -6,7 +6,7 @@ import { fliteForNode } from '../../../src/cli/flite-host';
 import { readTongue } from '../../../src/cli/tongue-files';
 import { isTransform } from '../../../src/core/voice-profile/read-profile';
 import { type Lesson, type LineHeard, wordsOfLine } from '../../../src/core/voice-profile/reading-aloud';
-import { LINES_TO_READ } from '../../../src/shell/setup-desk';
+import { LINES_TO_READ } from '../../../src/shell/setup/setup-desk';
 import type { Ear } from '../../../src/speech/ear/ear';
 import { earLanguage } from '../../../src/speech/ear/ear-language';
 import { Resampler } from '../../../src/speech/ear/resampler';

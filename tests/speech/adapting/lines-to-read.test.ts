@@ -4,7 +4,7 @@ import { parse } from 'yaml';
 import { earForNode } from '../../../src/cli/ear-host';
 import { languages, readTongue } from '../../../src/cli/tongue-files';
 import { wordsOfLine } from '../../../src/core/voice-profile/reading-aloud';
-import { LINES_TO_READ } from '../../../src/shell/setup-desk';
+import { LINES_TO_READ } from '../../../src/shell/setup/setup-desk';
 import { earLanguage } from '../../../src/speech/ear/ear-language';
 
 /** Everything a shipped procedure says, by the words in it. */

@@ -1,0 +1,59 @@
+import type { Entry, EntryBody } from '../../core/job/entry';
+import { isEntryBody, strayEntry } from '../../core/job/entry-guard';
+import { planOf } from '../../core/job/plan';
+import type { Head } from '../../core/log/chain';
+import type { JobCard, LogStore, StoredJob, StoreFault } from '../../core/log/log-store';
+import { currentFormat, type LogFault, readLog } from '../../core/log/upgrade';
+import type { Hash } from '../../core/ports';
+import type { ProcedureIssue } from '../../core/procedure/issue';
+import type { Procedure } from '../../core/procedure/procedure';
+import { fail, ok, type Result } from '../../core/result';
+import { checkDocument } from '../library';
+
+export type OpenFault =
+  | { readonly code: 'procedure-broken'; readonly issues: readonly ProcedureIssue[] }
+  | { readonly code: 'log-damaged'; readonly damage: Damage }
+  /** The document is not in the language that is heard and spoken: its words would be taken and said wrongly. */
+  | { readonly code: 'other-language'; readonly language: string }
+  | { readonly code: 'store'; readonly fault: StoreFault };
+
+/** The first bad entry of a log, by its number, and what is wrong with it. */
+export type Damage = { readonly entry: number; readonly why: LogFault<EntryBody>['problem']['code'] | 'stray-entry' };
+
+/** A job as its log tells it. Of a damaged log it is the part before the first bad entry, and it may only be read. */
+export type JobLog = {
+  readonly card: JobCard;
+  readonly procedure: Procedure;
+  readonly entries: readonly Entry[];
+  readonly texts: readonly string[];
+  readonly head: Head;
+  readonly damage: Damage | null;
+};
+
+/** Reads a job with the document it was begun with, which is part of its log. */
+export async function readJob(
+  store: Pick<LogStore, 'read'>,
+  hash: Hash,
+  id: string,
+): Promise<Result<JobLog, OpenFault>> {
+  const stored = await store.read(id);
+  return stored.ok ? jobLogOf(stored.value, hash) : fail({ code: 'store', fault: stored.error });
+}
+
+/** The same from what a store or a file gives. Nothing in it is trusted: seals, fields and references are all checked. */
+export async function jobLogOf({ card, head, texts }: StoredJob, hash: Hash): Promise<Result<JobLog, OpenFault>> {
+  const log = readLog<EntryBody>(texts, hash, currentFormat<EntryBody>(isEntryBody), head);
+  const good: readonly Entry[] = log.ok ? log.value : log.error.good;
+  const broken = log.ok ? null : { entry: log.error.index + 1, why: log.error.problem.code };
+  const [first] = good;
+  if (first?.kind !== 'job-started') {
+    return fail({ code: 'log-damaged', damage: broken ?? { entry: 1, why: 'stray-entry' } });
+  }
+  const checked = await checkDocument(first.text, card.procedure);
+  if (!checked.ok) return fail({ code: 'procedure-broken', issues: checked.error });
+  const procedure = checked.value;
+  const stray = strayEntry(planOf(procedure), good);
+  const entries = stray ? good.slice(0, stray.seq - 1) : good;
+  const damage: Damage | null = stray ? { entry: stray.seq, why: 'stray-entry' } : broken;
+  return ok({ card, procedure, entries, texts, head, damage });
+}

@@ -1,0 +1,134 @@
+import { command, type RuleName } from '../../core/job/command';
+import { commandAtCursor } from '../../core/job/cursor-command';
+import type { JobRow } from '../../core/log/log-store';
+import type { Say } from '../../ui/words/words';
+import type { Library } from '../library';
+import type { NoticeBoard } from '../notice-board';
+import type { RecordSource } from '../record/record-room';
+import type { ShellParts } from '../shell-parts';
+import { damageWords, openFaultWords, storeFaultWords } from './fault-words';
+import type { DeskHost } from './job-desk';
+import type { Seat } from './seat';
+import type { Writing } from './writing';
+
+type JobsHost = {
+  readonly parts: ShellParts;
+  readonly host: () => DeskHost;
+  readonly seat: Seat;
+  readonly library: Library;
+  readonly writing: Writing;
+  readonly notices: NoticeBoard;
+  readonly say: Say;
+};
+
+/** The jobs of this machine: begun, taken up, rehearsed, read and deleted. Each answers whether it came off. */
+export class Jobs {
+  #rows: readonly JobRow[] = [];
+
+  constructor(private readonly at: JobsHost) {}
+
+  get rows(): readonly JobRow[] {
+    return this.#rows;
+  }
+
+  async look(): Promise<void> {
+    const rows = await this.at.parts.store.jobs();
+    if (rows.ok) this.#rows = rows.value;
+  }
+
+  async begin(procedure: string, machine: string, who: string): Promise<boolean> {
+    if (!this.at.writing.isAllowed()) return false;
+    return this.#begin(this.at.host(), procedure, machine, who);
+  }
+
+  /** The same on a store that is forgotten: to learn the words and the order before the engine is open. */
+  async rehearse(procedure: string, who = this.at.say('procedure-rehearse')): Promise<boolean> {
+    const host = { ...this.at.host(), store: await this.at.parts.scratchStore() };
+    const isBegun = await this.#begin(host, procedure, this.at.library.find(procedure)?.procedure?.machine ?? '', who);
+    if (isBegun) this.at.notices.news('rehearsal', this.at.say('rehearsing'));
+    return isBegun;
+  }
+
+  async #begin(host: DeskHost, procedure: string, machine: string, who: string): Promise<boolean> {
+    const found = this.at.library.find(procedure);
+    if (!found) return false;
+    await this.at.seat.leave();
+    const { text, file } = found;
+    const { beginJob } = await import('./job-desk');
+    return this.at.seat.take(await beginJob(host, { text, file, machine, who }));
+  }
+
+  /** Takes a job up again. The one that is open already is simply gone back to. */
+  async resume(id: string): Promise<boolean> {
+    if (this.at.seat.open?.card.id === id) return true;
+    if (!this.at.writing.isAllowed()) return false;
+    await this.at.seat.leave();
+    const { resumeJob } = await import('./job-desk');
+    return this.at.seat.take(await resumeJob(this.at.host(), id));
+  }
+
+  /** A button of the list: the job is taken up, and the command goes the same way as a spoken one. */
+  async command(id: string, rule: 'close-job' | 'hand-over' | 'tell-brief'): Promise<boolean> {
+    if (!(await this.resume(id))) return false;
+    const desk = this.at.seat.open?.desk;
+    // What only asks leaves a break as it is.
+    if (desk?.job.paused && rule !== 'tell-brief') {
+      this.press('im-back');
+      await desk.idle();
+    }
+    this.press(rule);
+    return true;
+  }
+
+  /** A command from a button or a key. Whatever was still being said is about what was before it. */
+  press(rule: RuleName): void {
+    const desk = this.at.seat.open?.desk;
+    if (!desk) return;
+    const c = commandAtCursor(desk.job, rule) ?? command('tell-place');
+    if (rule !== 'stop') this.at.host().voice.hush();
+    desk.press(c, rule);
+  }
+
+  /** Another of the wrenches that fit, by its id: the same road as by its name. */
+  use(id: string): void {
+    this.at.host().voice.hush();
+    this.at.seat.open?.desk.press(command('use-wrench', { wrench: { kind: 'option', id } }), 'use-wrench');
+  }
+
+  /** A job to read only: closed, damaged, or not to be touched. */
+  async read(id: string): Promise<RecordSource | null> {
+    const { parts, notices, say } = this.at;
+    const { readJob } = await import('./job-log');
+    const read = await readJob(parts.store, parts.hash, id);
+    if (!read.ok) {
+      notices.trouble('job', openFaultWords(read.error, say), [exportAct(id, say)]);
+      return null;
+    }
+    const { damage } = read.value;
+    if (damage) notices.trouble('job', damageWords(damage, say), [exportAct(id, say)]);
+    else notices.clear('job');
+    return read.value;
+  }
+
+  async remove(id: string): Promise<void> {
+    const { parts, seat, notices, say, writing } = this.at;
+    if (!writing.isAllowed()) return;
+    if (seat.open?.card.id === id) await seat.leave();
+    const removed = await parts.store.remove(id);
+    if (removed.ok) notices.clear('job');
+    else notices.trouble('job', storeFaultWords(removed.error, say));
+    await this.look();
+  }
+
+  async removeAll(): Promise<boolean> {
+    if (!this.at.writing.isAllowed()) return false;
+    await this.look();
+    for (const { card } of this.#rows) await this.remove(card.id);
+    return this.#rows.length === 0;
+  }
+}
+
+const exportAct = (job: string, say: Say) => ({
+  label: say('save-copy'),
+  event: { type: 'export' as const, job, as: 'json' as const },
+});
