@@ -143,7 +143,6 @@ export const SPOKEN_CODES = {
   'tightening-takes': ['bolts', 'passes', 'time'],
   'last-done': ['items'],
   'worked-time': ['worked', 'present', 'breaks'],
-  // Sums: the result, whether the rule is kept, then whose rule it is and how it was reached
   // Refusals
   'not-here': [],
   'nothing-to-undo': [],
