@@ -13,6 +13,7 @@ import { sha256Hex } from './store/hash';
 import { openStore } from './store/open-store';
 import { writerLock } from './store/writer-lock';
 import { App } from './ui/app';
+import { bringAll } from './ui/later';
 import type { Settings } from './ui/setup/settings';
 import { DEFAULT_SPEAKER } from './voice/flite/speakers';
 import { silentVoice } from './voice/silent';
@@ -175,6 +176,8 @@ draw();
 void sounding();
 await rest();
 await shell.load();
+// What cannot be had now is asked for again when its screen is opened.
+void bringAll().catch(() => undefined);
 
 if (import.meta.env.PROD) {
   const { keepOffline } = await import('./offline/keep-offline');

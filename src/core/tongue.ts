@@ -68,6 +68,13 @@ export function tongueOf(files: TongueFiles): Result<Tongue, readonly TongueIssu
     return made.value;
   };
   const examples = (of: LiveGrammar) => new Map(wordsNow(of).map(({ rule, example }) => [rule, example]));
+  // The screen is drawn many times a second, and the sentences change only with the job.
+  const taught = new WeakMap<Job, ReadonlyMap<string, string>>();
+  const teaching = (job: Job): ReadonlyMap<string, string> => {
+    const known = taught.get(job) ?? examples(live(teachingOffers(job), 'teaching'));
+    taught.set(job, known);
+    return known;
+  };
   return ok({
     profile: files.profile,
     book: book.value,
@@ -79,6 +86,6 @@ export function tongueOf(files: TongueFiles): Result<Tongue, readonly TongueIssu
     interpret,
     phrase: (all) => phraseAll(replies.value, all),
     examples,
-    teaching: (job) => examples(live(teachingOffers(job), 'teaching')),
+    teaching,
   });
 }

@@ -3,11 +3,12 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { cpus, loadavg, totalmem } from 'node:os';
 import { parseArgs } from 'node:util';
 import { chromiumPath } from '../browser/chromium';
+import { openWatchedSite } from '../browser/watched-site';
 import { type Measured, PARTS, partsOf, percentile } from './edges';
 import { grammarChanges } from './grammar-changes';
 import { listen } from './listen';
+import { pageScript } from './page-script';
 import { TURNS } from './turns';
-import { openWatchedSite } from './watched-site';
 
 // npm run bench:latency: from the last speech in the captured sound to the first sample of spoken words on the reply
 // bus, in Chromium with the built app and a fake microphone. Printed and written down; no time is asserted.
@@ -38,7 +39,10 @@ function summary(measured: readonly Measured[]) {
 }
 
 const memory = await grammarChanges();
-const site = await openWatchedSite();
+const site = await openWatchedSite({
+  ear: pageScript('watch-ear.js'),
+  beside: { 'latency-tap.js': pageScript('tap-worklet.js') },
+});
 const loadBefore = loadavg();
 const runs = [];
 for (let run = 0; run < Number(values.runs); run += 1) {

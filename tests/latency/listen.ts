@@ -4,7 +4,7 @@ import { openContext } from '../browser/chromium';
 import type { Site } from '../browser/site';
 import { spoken } from '../browser/speaker';
 import type { Edges } from './edges';
-import { pageScript } from './watched-site';
+import { pageScript } from './page-script';
 
 /** Speech is what is less than this far under the utterance's loudest five milliseconds, in decibels. */
 const SPEECH_DB = -40;

@@ -3,7 +3,7 @@ import { Bay } from '../browser/bay';
 import { openContext } from '../browser/chromium';
 import type { Site } from '../browser/site';
 import type { LongRecord } from './long-record';
-import { addWatch, during, fromTap, spread, tenth, type Watched } from './watched';
+import { addWatch, during, fromTap, spread, tenth, type Watched, worstOf } from './watched';
 
 const SOUGHT = 'bolt seven';
 
@@ -65,7 +65,7 @@ async function searched(page: Page, entries: number) {
   const field = page.locator('.filter input[type=search]');
   await field.tap();
   const letters: number[] = [];
-  for (const letter of SOUGHT) letters.push((await during(page, () => page.keyboard.type(letter))).worstMs);
+  for (const letter of SOUGHT) letters.push(worstOf(await during(page, () => page.keyboard.type(letter))));
   const found = /^(\d+) of (\d+)/.exec(((await page.locator('.filter-found').textContent()) ?? '').replaceAll(',', ''));
   const many = Number(found?.[1]);
   if (Number(found?.[2]) !== entries || !(many > 0 && many < entries))

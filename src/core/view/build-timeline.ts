@@ -13,8 +13,11 @@ export function timelineOf(
   const undone = new Set(entries.flatMap((e) => (e.kind === 'undone' ? [e.target] : [])));
   let phase = plan.procedure.phases[0]?.say ?? '';
   let who = '';
-  return entries.map((entry) => {
-    if ('step' in entry) phase = stepIn(plan, entry.step).phase.say;
+  return entries.map((entry, i) => {
+    // What was said to a step stands in its phase, under the heading that its first entry brings.
+    const next = entries[i + 1];
+    const about = entry.kind === 'heard' && next && 'step' in next ? next : entry;
+    if ('step' in about) phase = stepIn(plan, about.step).phase.say;
     const isNewHand = who !== '' && entry.who !== who;
     who = entry.who;
     return {
@@ -52,10 +55,11 @@ function kindOf(entry: Entry): TimelineLine['kind'] {
       return 'timer';
     case 'job-started':
     case 'session-opened':
-    case 'paused':
-    case 'came-back':
     case 'handed-over':
     case 'closed':
+      return 'job';
+    case 'paused':
+    case 'came-back':
       return 'break';
     case 'bolt-fault':
     case 'bolt-unknown':

@@ -9,6 +9,7 @@ export type TimelineLine = {
     | 'done'
     | 'measured'
     | 'timer'
+    | 'job'
     | 'break'
     | 'fault'
     | 'correction'

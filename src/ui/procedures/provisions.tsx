@@ -30,7 +30,10 @@ export function Provisions({ procedure }: { readonly procedure: Procedure }) {
       {tools.length > 0 && (
         <Rows
           title={w('procedure-tools')}
-          rows={tools.map((t) => [t.say, [t.drive, t.socket, t.range?.printed].filter(Boolean).join(', ')])}
+          rows={tools.map((t) => [
+            t.say,
+            [t.drive, t.socket, t.range?.printed].flatMap((part) => (part ? [unbroken(part)] : [])).join(', '),
+          ])}
         />
       )}
       {parts.length > 0 && (
@@ -69,6 +72,9 @@ export function Provisions({ procedure }: { readonly procedure: Procedure }) {
     </div>
   );
 }
+
+/** A value and its unit, and the two ends of a range, stay in one line. */
+const unbroken = (value: string): string => value.replaceAll(' ', '\u00a0').replaceAll('–', '\u2060–\u2060');
 
 function Rows({ title, rows }: { readonly title: string; readonly rows: readonly (readonly [string, string])[] }) {
   return (

@@ -11,6 +11,7 @@ const KIND: Readonly<Record<TimelineLine['kind'], PlainKey>> = {
   done: 'line-done',
   measured: 'line-measured',
   timer: 'line-timer',
+  job: 'line-job',
   break: 'line-break',
   fault: 'line-fault',
   correction: 'line-correction',

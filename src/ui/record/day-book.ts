@@ -18,6 +18,7 @@ const WORK: ReadonlySet<Kind> = new Set([
   'done',
   'measured',
   'timer',
+  'job',
   'break',
   'fault',
   'correction',

@@ -27,6 +27,7 @@ export const RECORD_WORDS = {
   'line-done': [],
   'line-measured': [],
   'line-timer': [],
+  'line-job': [],
   'line-break': [],
   'line-fault': [],
   'line-correction': [],

@@ -87,4 +87,23 @@ describe('the timeline', () => {
     const lines = timelineOf(w.job.plan, [first, { ...second, who: 'other' }, ...rest], show);
     expect(lines.slice(0, 4).map((line) => line.who)).toEqual([undefined, 'other', 'me', undefined]);
   });
+
+  test('puts what was heard under the phase of what it did', () => {
+    const w = atFirstPass();
+    const lines = timelineOf(w.job.plan, w.entries, show);
+    const at = lines.findIndex((line, i) => i > 0 && line.phase !== lines[i - 1]?.phase);
+    const [before, first] = [w.entries[at - 1], w.entries[at]];
+    if (!before || !first) return expect.unreachable();
+    const heard = { ...before, kind: 'heard', words: 'done', score: 1, by: 'voice', command: 'done' } as const;
+    const told = timelineOf(w.job.plan, [...w.entries.slice(0, at), heard, ...w.entries.slice(at)], show);
+    expect(told[at]).toMatchObject({ kind: 'heard', phase: lines[at]?.phase });
+    expect(told[at - 1]?.phase).toBe(lines[at - 1]?.phase);
+  });
+
+  test('calls what becomes of the job by that word, and only a pause a break', () => {
+    const w = atFirstPass();
+    w.all('hold-on', 'im-back');
+    const kinds = new Map(w.entries.map((e, i) => [e.kind, timelineOf(w.job.plan, w.entries, show)[i]?.kind]));
+    expect([kinds.get('job-started'), kinds.get('paused'), kinds.get('came-back')]).toEqual(['job', 'break', 'break']);
+  });
 });

@@ -2,14 +2,30 @@
 {
   const events = [];
   const longTasks = [];
-  const options = { type: 'event', durationThreshold: 16, buffered: true };
-  new PerformanceObserver((list) => {
-    for (const { interactionId, name, startTime, duration } of list.getEntries())
-      if (interactionId > 0) events.push({ name, startTime, duration });
-  }).observe(options);
   new PerformanceObserver((list) => {
     for (const { startTime, duration } of list.getEntries()) longTasks.push({ startTime, duration });
   }).observe({ type: 'longtask', buffered: true });
+
+  // The ear's worker tells what it did, by page/watch-ear.js, in milliseconds since 1970: brought to this page's clock.
+  const ear = {
+    work: [],
+    utterances: [],
+    /** The share of a stretch of time in which it worked, 0..1. */
+    share: (from, to) =>
+      ear.work.reduce((sum, block) => sum + Math.max(0, Math.min(to, block.to) - Math.max(from, block.from)), 0) /
+      (to - from),
+  };
+  const Real = Worker;
+  window.Worker = class extends Real {
+    constructor(...args) {
+      super(...args);
+      this.addEventListener('message', ({ data }) => {
+        for (const [from, to] of data.work ?? [])
+          ear.work.push({ from: from - performance.timeOrigin, to: to - performance.timeOrigin });
+        if (data.type === 'heard' || data.type === 'rejected') ear.utterances.push({ endedAt: performance.now() });
+      });
+    }
+  };
 
   const frame = () => new Promise(requestAnimationFrame);
   /** The first moment after a frame was handed on to be painted. */
@@ -22,6 +38,17 @@
     });
     return performance.now();
   };
+
+  // Not the browser's own event timing: it gives the next frame whose change was asked for after the event was over, and a
+  // letter's own frame is asked for while the key is still being handled. The key would get the time of whatever changes
+  // next, a second later when nothing else moves.
+  for (const name of ['pointerdown', 'click', 'keydown'])
+    addEventListener(
+      name,
+      ({ timeStamp }) =>
+        void painted().then((at) => events.push({ name, startTime: timeStamp, duration: at - timeStamp })),
+      true,
+    );
 
   let tapped = null;
   addEventListener('pointerdown', ({ timeStamp }) => (tapped = timeStamp), true);
@@ -36,6 +63,7 @@
   window.screensWatch = {
     events,
     longTasks,
+    ear,
     /** From the tap that comes next to the paint of what this finds. Begun before the tap. */
     async fromTap(selector) {
       tapped = null;

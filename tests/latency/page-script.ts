@@ -1,0 +1,1 @@
+export const pageScript = (name: string): string => new URL(`./page/${name}`, import.meta.url).pathname;
