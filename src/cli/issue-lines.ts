@@ -1,6 +1,6 @@
 import { type FindingWords, tellIssue } from '../core/procedure/finding-words';
 import type { ProcedureIssue } from '../core/procedure/issue';
-import { languages, readFindingsFile } from './tongue-files';
+import { languages, readFindingsFile, readGivenText } from './tongue-files';
 
 /** The language a document names, whatever else is wrong with it; where that is none of ours, the first there is. */
 function languageOf(text: string): string {
@@ -15,11 +15,13 @@ function languageOf(text: string): string {
  */
 export function issueLines(text: string, issues: readonly ProcedureIssue[]): readonly string[] {
   if (issues.length === 0) return [];
-  const words = readFindingsFile(languageOf(text));
-  return issues.map((issue) => issueLine(words, issue));
+  const language = languageOf(text);
+  const words = readFindingsFile(language);
+  return issues.map((issue) => issueLine(words, readGivenText(language), issue));
 }
 
-function issueLine(words: FindingWords, issue: ProcedureIssue): string {
+function issueLine(words: FindingWords, givenText: string, issue: ProcedureIssue): string {
   const { file, line, column, severity, code, given, message, mend } = tellIssue(words, issue);
-  return `${file}:${line}:${column} ${severity} ${code} ${message}${given === '' ? '' : ` Given: ${given}.`} ${mend}`;
+  const what = given === '' ? [] : [`${givenText.replace('{given}', () => given)}.`];
+  return [`${file}:${line}:${column}`, severity, code, message, ...what, mend].join(' ');
 }

@@ -72,3 +72,6 @@ const isMend = (value: unknown): value is Mend => typeof value === 'object' && v
 
 /** The words of the job card, from the texts of the screens. */
 export const readCardWords = (language: string): CardWords => cardWordsOf(parse(read(language, 'screen.yaml')));
+
+/** How the screens say what stood in a document where something is wrong, with its place for that. */
+export const readGivenText = (language: string): string => String(parse(read(language, 'screen.yaml'))['issue-given']);

@@ -1,11 +1,15 @@
+import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { EXIT, main } from '../../src/cli/procedure/check';
 import { broken, SOUND } from '../core/procedure/sound-document';
+
+const FRENCH = readFileSync('procedures/plaque-essai.yaml', 'utf8').replace('tool: small-wrench', 'tool: petite');
 
 const FILES: Readonly<Record<string, string>> = {
   'sound.yaml': SOUND,
   'doubtful.yaml': broken('most: 0.05 mm (0.002 in)', 'most: 0.15 mm (0.014 in)'),
   'broken.yaml': broken('tool: bar', 'tool: barr'),
+  'cassee.yaml': FRENCH,
 };
 
 async function check(...argv: readonly string[]) {
@@ -44,4 +48,14 @@ test('every file is looked at, whatever came before it', async () => {
   const { printed, complaints } = await check('gone.yaml', 'sound.yaml');
   expect(complaints).toEqual(['gone.yaml: cannot be read. Error: no such file']);
   expect(printed).toEqual(['sound.yaml: 0 errors, 0 warnings, 10 steps']);
+});
+
+test('what is wrong with a French document is told in French, under the same code', async () => {
+  const { complaints } = await check('cassee.yaml');
+  const line = FRENCH.split('\n').findIndex((text) => text.includes('tool: petite')) + 1;
+  expect(complaints[0]).toMatch(
+    new RegExp(
+      `^cassee\\.yaml:${line}:\\d+ error unknown-tool Il n’y a pas de «\u00a0petite\u00a0».*Donné\\s: petite\\.`,
+    ),
+  );
 });
