@@ -88,6 +88,15 @@ describe.skipIf(!chromiumPath)('the app in French', ONCE_MORE, () => {
     await bay.page.locator('.record').waitFor();
   }, 30_000);
 
+  test('what is wrong with a document brought along is told in French', async () => {
+    await bay.go('Procédures');
+    const text = readFileSync('procedures/plaque-essai.yaml', 'utf8').replace('torque: 15 N·m', 'torque: 15');
+    const file = { name: 'cassee.yaml', mimeType: 'application/yaml', buffer: Buffer.from(text) };
+    await bay.page.locator('input[type=file]').setInputFiles(file);
+    await bay.page.locator('.issue', { hasText: '« 15 » est sans unité.' }).waitFor();
+    await bay.page.locator('.issue', { hasText: 'Écrire l’unité que le manuel imprime.' }).waitFor();
+  }, 30_000);
+
   test('the plate is worked in French, typed and spoken, with the French model and no other', async () => {
     const asked = site.asked.length;
     await bay.page.reload();
