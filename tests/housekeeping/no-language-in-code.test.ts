@@ -60,6 +60,7 @@ const NO_WORDS: ReadonlyMap<string, readonly [why: string, texts: readonly (stri
   ['core/fastening/turn-of-nut.ts', ['a citation', ['RCSC Specification, table 8.2']]],
   ['core/fastening/unit-spelling.ts', ['how manuals print units: read, and never shown', [/^["°%/\d\p{Ll} ]+$/u]]],
   ['core/fastening/working.ts', ['citations, as their publishers print them', [/^US Army TM /, 'ISO 898-1; SAE J429']]],
+  ['core/language/jsgf/print-jsgf.ts', ['the notation of grammars', ['grammar {};']]],
   ['core/language/lower-jsgf.ts', ['the notation of grammars', ['grammar live;']]],
   ['core/measuring/compression.ts', ['a citation', [/^US Army TM /]]],
   ['core/measuring/coolant-table.ts', ['a citation', [/^Lange's Handbook of Chemistry, /]]],
@@ -79,14 +80,17 @@ const isNoWord = (file: string, text: string): boolean =>
 const isFormula = (text: string): boolean =>
   / = /.test(text) && !/\p{L}{4,}/u.test(text.replaceAll(/\{[a-z-]*\}/g, '')) && !/ \p{L}+ \p{L}/u.test(text);
 
-/** Tags of HTML and SVG, and classes of elements, are no words. */
+/** Tags of HTML and SVG with what stands in them, classes of elements and keys of rows are no words. */
 const isMarkup = ({ text, under }: CodeText): boolean =>
-  /^(class|transform)$/.test(under) || !/\p{L}/u.test(text.replaceAll(/<[^>]*>|\{\}/g, ''));
+  /^(class|transform|key)$/.test(under) || !/\p{L}/u.test(text.replaceAll(/<[^>]*>| [a-z-]+="[^"]*"|\{\}/g, ''));
 
 const SENTENCE = /^\W*\p{Lu}\p{Ll}+/u;
-const WORDS = /\p{L}{2,}[^\p{L}<>]* [^\p{L}<>]*\p{L}{2,}/u;
+const WORDS = /\p{L}{2,}[^\p{L}<>]* [^\p{L}<>]*(\p{L}{2,}|\{\})|\{\}[^\p{L}<>]* \p{L}{2,}/u;
 
-/** Whether a person could meet this as words: anything between tags, two words or more, or one that begins like a sentence. */
+/**
+ * Whether a person could meet this as words: anything between tags; two words or more, of which one may be a value put in;
+ * or one that begins like a sentence.
+ */
 function speaks(file: string, found: CodeText): boolean {
   const { text, under, isShown } = found;
   if (isNoWord(file, text) || isUnitName(text) || isFormula(text) || isMarkup(found)) return false;
@@ -146,6 +150,7 @@ describe('no words of a language are in code', () => {
     ['core/language/x.ts', `const mend = { text: 'Stop' };`],
     ['shell/x.ts', `button('Terminer ce travail')`],
     ['shell/x.ts', `notices.trouble('file', busy ? 'écriture en cours' : '')`],
+    ['shell/x.ts', `const said = \`\${count} bolts\`;`],
     ['ui/x.tsx', `const x = <p>Carry on with the job</p>`],
     ['ui/x.tsx', `const x = <p>{late ? 'late' : name}</p>`],
     ['ui/x.tsx', `const x = <img alt="casting" />`],
