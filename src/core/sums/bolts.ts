@@ -1,4 +1,4 @@
-import { type Millimetres, millimetres, type Window } from '../fastening/quantity';
+import type { Millimetres, Window } from '../fastening/quantity';
 import { type FastenerEvidence, type ReuseRule, reuseVerdict } from '../fastening/reuse-rule';
 import { stretchVerdict } from '../fastening/stretch';
 import { turnStretch } from '../fastening/turn-preload';
@@ -8,7 +8,7 @@ import { quantity, reply, text } from '../phrasing/reply';
 import type { NamedReading, ReadingsRule, RuleName } from './rule';
 import { baseValue, lengthIn, pairsOf, verdictOf, workedBy } from './worked';
 
-/** Length slack, then length tight, of one bolt after the other. */
+/** Length slack, then length tight, of one bolt after the other; `window` is the stretch allowed, in mm. */
 export function stretchSum(rule: RuleName, window: Window, remedy: { under: string; over: string }): ReadingsRule {
   const judge = { name: rule.say, source: rule.whose, window, ifUnder: 'hold', ifOver: 'hold' } as const;
   return {
@@ -79,7 +79,10 @@ function marginOf(judge: Judge, [a, b]: Pair): { readonly left: number; readonly
   return marginBelow(judge.most, Math.abs(found - other), 'mm');
 }
 
-/** How much longer a bolt is for an angle, in the elastic range. */
+/**
+ * How much longer a bolt is for an angle, in the elastic range. `pitch` in mm; `jointToBolt`, above 0, is the stiffness of
+ * what is clamped over that of the bolt. Formula and source: `turnStretch`.
+ */
 export function turnSum(rule: RuleName, pitch: Millimetres, jointToBolt: number): ReadingsRule {
   return {
     ...rule,
@@ -90,7 +93,7 @@ export function turnSum(rule: RuleName, pitch: Millimetres, jointToBolt: number)
         const found = turnStretch(pitch, baseValue(reading, 'angle'), jointToBolt);
         if (!found.ok) return [reply('sum-not-possible', {})];
         return [
-          reply('sum-turn', { degrees: quantity(reading), value: lengthIn(millimetres(found.value.stretch), 'mm') }),
+          reply('sum-turn', { degrees: quantity(reading), value: lengthIn(found.value.stretch, 'mm') }),
           workedBy(rule, found.value.working, reading.unit),
         ];
       }),

@@ -39,7 +39,10 @@ export function compressionSum(rule: RuleName, judge: CompressionRule, banks: Ba
   };
 }
 
-/** Leak-down by one named rule: percentages as the tester shows them, or the pressure held where the feed is known. */
+/**
+ * Leak-down by one named rule: percentages as the tester shows them, or the pressure held, where what is fed, in kPa, is
+ * known. At `below`, in %, and above it a cylinder leaks too much.
+ */
 export function leakSum(rule: RuleName, below: Percent, fed: Kilopascals | null, banks: Banks): ReadingsRule {
   return {
     ...rule,

@@ -1,4 +1,4 @@
-import { base, convert, type Dimension, type UnitName } from '../fastening/quantity';
+import { base, convert, type Dimension, type Millimetres, type UnitName } from '../fastening/quantity';
 import { roundedFigure } from '../fastening/shown-figure';
 import { dimensionOf, isUnitName, symbolOf } from '../fastening/unit';
 import { formulaOf, sourceOf, type Working } from '../fastening/working';
@@ -42,10 +42,10 @@ export const verdictOf = (rule: RuleName, bad: readonly string[]): Reply =>
 export const figure = (value: number, unit: UnitName, decimals: number): Said =>
   quantity(roundedFigure({ value, unit }, decimals));
 
-/** A length in mm as a person reads it off his own gauge. */
-export function lengthIn(millimetres: number, unit: UnitName): Said {
-  const inUnit = dimensionOf(unit) === 'length' ? convert({ value: millimetres, unit: 'mm' }, unit) : null;
-  return inUnit?.ok && unit !== 'mm' ? figure(inUnit.value, unit, unit === 'in' ? 4 : 1) : figure(millimetres, 'mm', 2);
+/** A length in mm as a person reads it off his own gauge: 0.01 mm, 0.0001 in, 0.1 of anything else; mm where it is marked in no length. */
+export function lengthIn(length: Millimetres, unit: UnitName): Said {
+  const inUnit = dimensionOf(unit) === 'length' ? convert({ value: length, unit: 'mm' }, unit) : null;
+  return inUnit?.ok && unit !== 'mm' ? figure(inUnit.value, unit, unit === 'in' ? 4 : 1) : figure(length, 'mm', 2);
 }
 
 /** A reading in the base unit of a dimension the checker has made sure of. */
