@@ -54,6 +54,17 @@ test('every path a page names is there', () => {
   expect(named.filter(({ path }) => !isThere(path))).toEqual([]);
 });
 
+test('every folder of the program is on the map of the code', () => {
+  const folders = ['src', 'src/core'].flatMap((folder) =>
+    readdirSync(folder, { withFileTypes: true })
+      .filter((entry) => entry.isDirectory() && !['core', 'public'].includes(entry.name))
+      .map(({ name }) => `${folder}/${name}`.slice('src/'.length)),
+  );
+  const map = /## Where things are([\s\S]*?)\n## /.exec(readFileSync('DEVELOPERS.md', 'utf8'))?.[1] ?? '';
+  expect(folders.length).toBeGreaterThan(15);
+  expect(folders.filter((folder) => !map.includes(`\`${folder}\``))).toEqual([]);
+});
+
 test('every link of a page leads to something', () => {
   const links = pages.flatMap((page) =>
     [...textOf(page).matchAll(/\]\(([^)#:]+)\)/g)].map(([, to = '']) => join(dirname(page), to)),
