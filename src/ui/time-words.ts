@@ -69,3 +69,16 @@ export function dateAndTime(say: Say, at: number, timeZone?: string): string {
   const time = hourAndMinute(part);
   return say('date-time', { day: part('day'), month: part('month'), year: part('year'), time });
 }
+
+const QUARTER_HOUR_MS = 900_000;
+
+/** The same for a whole log. Writing out a date is slow, and within a quarter of an hour it cannot change: no zone has a finer offset. */
+export function dayTeller(say: Say, timeZone?: string): (at: number) => string {
+  const known = new Map<number, string>();
+  return (at) => {
+    const quarter = Math.floor(at / QUARTER_HOUR_MS);
+    const day = known.get(quarter) ?? dayWords(say, at, timeZone);
+    known.set(quarter, day);
+    return day;
+  };
+}

@@ -1,9 +1,8 @@
 import type { Entry } from '../job/entry';
-import type { Plan } from '../job/plan';
 import { exceptionsOf } from './exceptions';
 import { grouped } from './grouped';
 import { standing } from './standing';
-import { stretchesOf, workedBy } from './work-times';
+import { type WorkStretch, workedBy } from './work-times';
 
 /** One day of the job at a glance. */
 export type DayRecord = {
@@ -18,8 +17,12 @@ export type DayRecord = {
 };
 
 /** The days of the job in order. `dayOf` names the day of a wall time: the zone is the caller's business. */
-export function daysOf(plan: Plan, entries: readonly Entry[], dayOf: (at: number) => string): readonly DayRecord[] {
-  const worked = workedBy(stretchesOf(plan, entries), (one) => dayOf(one.at));
+export function daysOf(
+  entries: readonly Entry[],
+  stretches: readonly WorkStretch[],
+  dayOf: (at: number) => string,
+): readonly DayRecord[] {
+  const worked = workedBy(stretches, (one) => dayOf(one.at));
   const odd = grouped(exceptionsOf(entries), ({ entry }) => dayOf(entry.at));
   const live = grouped(standing(entries), ({ at }) => dayOf(at));
   return [...grouped(entries, ({ at }) => dayOf(at))].map(([day, all]) => {

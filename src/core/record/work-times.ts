@@ -1,4 +1,4 @@
-import type { Entry } from '../job/entry';
+import { type Entry, isTalk } from '../job/entry';
 import { evolve } from '../job/evolve';
 import { type Job, newJob } from '../job/job';
 import { workPlace } from '../job/place';
@@ -24,12 +24,13 @@ export type WorkStretch = {
 export function stretchesOf(plan: Plan, entries: readonly Entry[]): readonly WorkStretch[] {
   const stretches: WorkStretch[] = [];
   let job = newJob(plan);
+  let phase = phaseOf(job);
   let last: Entry | null = null;
   for (const entry of entries) {
     if (last && last.session === entry.session) {
       stretches.push({
         session: entry.session,
-        phase: phaseOf(job),
+        phase,
         who: last.who,
         at: last.at,
         isPaused: job.paused || job.status === 'closed',
@@ -37,6 +38,8 @@ export function stretchesOf(plan: Plan, entries: readonly Entry[]): readonly Wor
       });
     }
     job = evolve(job, entry);
+    // Talk is half of a log and moves nothing; to find the place is slow.
+    if (!isTalk(entry)) phase = phaseOf(job);
     last = entry;
   }
   return stretches;
@@ -74,8 +77,7 @@ export type PhaseTime = {
 };
 
 /** Working time of every phase that was entered, and each person's share of it. */
-export function phaseTimes(plan: Plan, entries: readonly Entry[]): readonly PhaseTime[] {
-  const stretches = stretchesOf(plan, entries);
+export function phaseTimes(plan: Plan, stretches: readonly WorkStretch[]): readonly PhaseTime[] {
   const whole = workedBy(stretches, (one) => one.phase);
   return plan.procedure.phases.flatMap(({ id, say }) => {
     const workedMs = whole.get(id);

@@ -7,8 +7,9 @@ import { daysOf } from '../../core/record/days';
 import { endsLedger } from '../../core/record/ends-ledger';
 import { measurementsOf } from '../../core/record/measurements';
 import { type PartRecord, partsOf } from '../../core/record/parts';
+import type { WorkStretch } from '../../core/record/work-times';
 import type { PlainTable } from '../../ui/record/plain-list';
-import { clockTime, dateAndTime, dayWords, hoursAndMinutes } from '../../ui/time-words';
+import { clockTime, dateAndTime, dayTeller, hoursAndMinutes } from '../../ui/time-words';
 import type { PlainKey, Say } from '../../ui/words/words';
 
 export type RecordWords = { readonly say: Say; readonly show: (replies: readonly Reply[]) => string };
@@ -26,12 +27,17 @@ const USE: Readonly<Record<PartSpec['use'], PlainKey>> = {
 };
 
 /** The plain tables of the record: readings, debts, parts, days. Empty ones are left out. */
-export const recordLists = (plan: Plan, entries: readonly Entry[], words: RecordWords): readonly PlainTable[] =>
+export const recordLists = (
+  plan: Plan,
+  entries: readonly Entry[],
+  stretches: readonly WorkStretch[],
+  words: RecordWords,
+): readonly PlainTable[] =>
   [
     readings(plan, entries, words),
     ends(plan, entries, words),
     parts(plan, entries, words),
-    days(plan, entries, words),
+    days(entries, stretches, words),
   ].filter(({ rows }) => rows.length > 0);
 
 function readings(plan: Plan, entries: readonly Entry[], { say, show }: RecordWords): PlainTable {
@@ -103,8 +109,8 @@ function parts(plan: Plan, entries: readonly Entry[], { say }: RecordWords): Pla
   return { say: say('list-parts', { count: rows.length }), columns, rows };
 }
 
-function days(plan: Plan, entries: readonly Entry[], { say }: RecordWords): PlainTable {
-  const rows = daysOf(plan, entries, (at) => dayWords(say, at)).map((d) => ({
+function days(entries: readonly Entry[], stretches: readonly WorkStretch[], { say }: RecordWords): PlainTable {
+  const rows = daysOf(entries, stretches, dayTeller(say)).map((d) => ({
     key: d.day,
     cells: [
       d.day,

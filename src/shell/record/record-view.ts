@@ -5,7 +5,7 @@ import { heardClipId } from '../../core/log/heard-clip';
 import { exceptionsOf } from '../../core/record/exceptions';
 import { type BoltRecord, fastenerRecord, type PassRecord } from '../../core/record/fasteners';
 import { grouped } from '../../core/record/grouped';
-import { phaseTimes } from '../../core/record/work-times';
+import { phaseTimes, stretchesOf } from '../../core/record/work-times';
 import { timelineOf } from '../../core/view/build-timeline';
 import type { PassCell, PassTable } from '../../ui/record/bolt-table';
 import type { RecordProps } from '../../ui/record/record';
@@ -20,16 +20,19 @@ export const recordBody = (
   entries: readonly Entry[],
   heard: { readonly has: (clip: string) => boolean },
   words: RecordWords,
-): RecordBody => ({
-  lines: timelineOf(plan, entries, words.show).map((line) => {
-    const clip = heardClipId(line);
-    return heard.has(clip) ? { ...line, clip } : line;
-  }),
-  tables: boltTables(plan, entries, words),
-  phases: phaseTimes(plan, entries),
-  exceptions: exceptionLines(plan, entries, words),
-  lists: recordLists(plan, entries, words),
-});
+): RecordBody => {
+  const stretches = stretchesOf(plan, entries);
+  return {
+    lines: timelineOf(plan, entries, words.show).map((line) => {
+      const clip = heardClipId(line);
+      return heard.has(clip) ? { ...line, clip } : line;
+    }),
+    tables: boltTables(plan, entries, words),
+    phases: phaseTimes(plan, stretches),
+    exceptions: exceptionLines(plan, entries, words),
+    lists: recordLists(plan, entries, stretches, words),
+  };
+};
 
 function exceptionLines(plan: Plan, entries: readonly Entry[], { say, show }: RecordWords) {
   return exceptionsOf(entries).map(({ entry, ending, closedBy }) => {

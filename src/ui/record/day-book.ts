@@ -1,5 +1,5 @@
 import type { TimelineLine } from '../../core/view/timeline-line';
-import { dayWords } from '../time-words';
+import { dayTeller } from '../time-words';
 import type { Say } from '../words/words';
 
 /** A row of the day-book page: a new day, a new phase, or a line of the log. */
@@ -47,8 +47,6 @@ function matches(line: TimelineLine, sought: readonly string[]): boolean {
   return sought.every((word) => text.includes(word));
 }
 
-const QUARTER_HOUR_MS = 900_000;
-
 /** The lines wanted, in the order of the log, with a heading wherever the day or the phase changes. */
 export function rowsOf(
   lines: readonly TimelineLine[],
@@ -61,13 +59,10 @@ export function rowsOf(
   const rows: Row[] = [];
   let day = '';
   let phase = '';
-  let lastQuarter = Number.NaN;
+  const dayOf = dayTeller(say, timeZone);
   for (const line of lines) {
     if (!wanted(line, shown) || !matches(line, sought)) continue;
-    const quarter = Math.floor(line.at / QUARTER_HOUR_MS);
-    // Writing out a date is slow, and within a quarter of an hour it cannot change: no zone has a finer offset.
-    const today = quarter === lastQuarter ? day : dayWords(say, line.at, timeZone);
-    lastQuarter = quarter;
+    const today = dayOf(line.at);
     if (today !== day) rows.push({ kind: 'day', key: `day ${line.seq}`, words: today });
     if (line.phase !== phase && line.phase !== '')
       rows.push({ kind: 'phase', key: `phase ${line.seq}`, words: line.phase });

@@ -7,7 +7,7 @@ import { exceptionsOf } from '../../../src/core/record/exceptions';
 import { fastenerRecord } from '../../../src/core/record/fasteners';
 import { partsOf } from '../../../src/core/record/parts';
 import { meansOf, standing } from '../../../src/core/record/standing';
-import { phaseTimes } from '../../../src/core/record/work-times';
+import { phaseTimes, stretchesOf } from '../../../src/core/record/work-times';
 import { atFirstPass, bolt, notSure, passes, setAt, shipped, soFar, Workbench } from '../job/workbench';
 
 const plan = planOf(shipped('tarnbeck-head-slice'));
@@ -180,7 +180,7 @@ describe('working time', () => {
     w.write([{ kind: 'came-back' }]);
     w.wait(120_000);
     w.write([{ kind: 'listed', part: 'none' }]);
-    const [phase] = phaseTimes(plan, w.entries);
+    const [phase] = phaseTimes(plan, stretchesOf(plan, w.entries));
     expect(phase?.workedMs).toBe(600_000 + 300_000 + 120_000);
     expect(phase?.people).toEqual([{ who: 'me', workedMs: 1_020_000 }]);
   });
@@ -192,7 +192,7 @@ describe('working time', () => {
     const mine = w.entries;
     const other = { ...at(w, 120_000), kind: 'listed' as const, part: 'b', seq: 4, who: 'second' };
     const last = { ...at(w, 150_000), kind: 'listed' as const, part: 'c', seq: 5, who: 'second' };
-    const [phase] = phaseTimes(plan, [...mine, other, last]);
+    const [phase] = phaseTimes(plan, stretchesOf(plan, [...mine, other, last]));
     expect(phase?.people).toEqual([
       { who: 'me', workedMs: 120_000 },
       { who: 'second', workedMs: 30_000 },
@@ -206,7 +206,7 @@ describe('days', () => {
     w.all('done');
     w.reopen(DAY);
     w.all('done', 'done');
-    const days = daysOf(plan, w.entries, day);
+    const days = daysOf(w.entries, stretchesOf(plan, w.entries), day);
     expect(days.map(({ stepsDone, people }) => ({ stepsDone, people }))).toEqual([
       { stepsDone: 1, people: ['me'] },
       { stepsDone: 2, people: ['me'] },
