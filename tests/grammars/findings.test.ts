@@ -4,6 +4,8 @@ import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { checkDocument } from '../../src/cli/check-document';
 import { languages, readFindingsFile, readWordingFile } from '../../src/cli/tongue-files';
+import { dimensionOf, UNIT_NAMES, type UnitName } from '../../src/core/fastening/unit';
+import { unitsSpelt } from '../../src/core/fastening/unit-spelling';
 import { codeOf, finding, part } from '../../src/core/procedure/finding';
 import { FINDINGS } from '../../src/core/procedure/finding-keys';
 import { readFindingWords, tellFinding } from '../../src/core/procedure/finding-words';
@@ -79,7 +81,7 @@ test('a file with a text too few, a slot too many and a key of nobody is told so
 });
 
 describe.each(languages())('the wording of %s', (language) => {
-  const { warns, clock } = readWordingFile(language);
+  const { warns, clock, units } = readWordingFile(language);
 
   test('is complete', () => {
     expect(readWording(rawOf(language, 'wording'))).toMatchObject({ ok: true });
@@ -96,6 +98,13 @@ describe.each(languages())('the wording of %s', (language) => {
     expect(late(minimal(language, `Abc. ${words}é xyz.`))).toHaveLength(0);
   });
 
+  test.each(namedUnits(language))('reads "%s" as %s, and its plural', (name, unit) => {
+    const plural = name.replaceAll(/(?<=\p{L}{3,})(?<!s)\b(?!\p{L})/gu, 's');
+    for (const spelt of [name, name.toUpperCase(), plural])
+      expect(unitsSpelt(spelt, dimensionOf(unit), units)).toContain(unit);
+    expect(unitsSpelt(`${name}q`, undefined, units)).toEqual([]);
+  });
+
   test('calls the places of a circle by the clock', () => {
     const checked = checkDocument(minimal(language, 'Abc.'), 'circle.yaml');
     const said = checked.ok
@@ -104,6 +113,12 @@ describe.each(languages())('the wording of %s', (language) => {
     expect(said).toEqual([clock[0], clock[6], clock[12], clock[18]]);
   });
 });
+
+/** Every name of a unit with the unit. */
+function namedUnits(language: string): readonly (readonly [string, UnitName])[] {
+  const raw = rawOf(language, 'wording') as { units: Record<UnitName, readonly string[]> };
+  return UNIT_NAMES.flatMap((unit) => (raw.units[unit] ?? []).map((name) => [name, unit] as const));
+}
 
 const minimal = (language: string, say: string): string => `format: 1
 language: ${language}

@@ -58,7 +58,7 @@ const NO_WORDS: ReadonlyMap<string, readonly [why: string, texts: readonly (stri
   ['core/fastening/long-torque.ts', ['letters of formulas', ['Dkm', 'Rp']]],
   ['core/fastening/strength.ts', ['letters of formulas', ['As', 'Sp']]],
   ['core/fastening/turn-of-nut.ts', ['a citation', ['RCSC Specification, table 8.2']]],
-  ['core/fastening/unit-spelling.ts', ['how manuals print units: read, and never shown', [/^["°%/\d\p{Ll} ]+$/u]]],
+  ['core/fastening/unit-spelling.ts', ['symbols of units as manuals print them', [/^["°%/\d\p{Ll} ]+$/u]]],
   ['core/fastening/working.ts', ['citations, as their publishers print them', [/^US Army TM /, 'ISO 898-1; SAE J429']]],
   ['core/language/jsgf/print-jsgf.ts', ['the notation of grammars', ['grammar {};']]],
   ['core/language/lower-jsgf.ts', ['the notation of grammars', ['grammar live;']]],

@@ -4,6 +4,7 @@ import { readQuantity } from '../../core/procedure/build/quantity';
 import { finding } from '../../core/procedure/finding';
 import type { Report } from '../../core/procedure/issue';
 import { fail, ok, type Result } from '../../core/result';
+import { languages, readWordingFile } from '../tongue-files';
 import type { DraftIssue, PassDraft, SubsetDraft } from './draft';
 import { type Piece, piecesOf } from './pieces';
 
@@ -119,6 +120,7 @@ function read(
     },
     // A pair that disagrees is told by the check of the finished document.
     warning: () => {},
+    units: readWordingFile(languages()[0] ?? '').units,
   };
   const figure = readQuantity(text, wanted, [], report);
   if (figure !== null && figure.value > 0) return ok(then(text, figure));

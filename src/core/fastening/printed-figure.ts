@@ -3,7 +3,7 @@ import { NUMBER, type NumberIssue, parseNumber } from './printed-number';
 import type { Printed, WrongDimension } from './quantity';
 import { steady } from './steady';
 import { type Dimension, dimensionOf, type UnitName } from './unit';
-import { unitsSpelt } from './unit-spelling';
+import { type UnitNames, unitsSpelt } from './unit-spelling';
 
 /** Why a printed figure cannot be taken as it stands. `given` is the piece of the text that is at fault. */
 export type FigureIssue =
@@ -20,14 +20,19 @@ export type FigureIssue =
 /**
  * Reads a figure as manuals print it: "30 N·m (22 lbf·ft)", "22 ft-lb", "85-95°", "90 ± 5 deg", "0.05 mm [0.002 in]",
  * "170 N·m / 1733 kgf·cm / 125 lbf·ft". The first figure leads; the others become its `also`.
- * Give the dimension where the place in the document settles it: anything else is then refused.
+ * Give the dimension where the place in the document settles it: anything else is then refused. `named` are the names its
+ * language has for units: their symbols are known without.
  * Issues are collected over all parts. Whether the parts agree is for `pairDisagreements`.
  */
-export function parsePrinted(text: string, wanted?: Dimension): Result<Printed, readonly FigureIssue[]> {
+export function parsePrinted(
+  text: string,
+  wanted?: Dimension,
+  named?: UnitNames,
+): Result<Printed, readonly FigureIssue[]> {
   const issues: FigureIssue[] = [];
   const figures: Printed[] = [];
   for (const part of partsOf(text)) {
-    const figure = parsePart(part, wanted ?? leadDimension(figures));
+    const figure = parsePart(part, wanted ?? leadDimension(figures), named);
     if (figure.ok) figures.push(figure.value);
     else issues.push(figure.error);
   }
@@ -53,16 +58,20 @@ const FIGURE = new RegExp(
   'i',
 );
 
-function parsePart(part: string, wanted: Dimension | undefined): Result<Printed, FigureIssue> {
+function parsePart(
+  part: string,
+  wanted: Dimension | undefined,
+  named: UnitNames | undefined,
+): Result<Printed, FigureIssue> {
   const match = FIGURE.exec(part);
   if (!match) return fail({ code: 'not-a-figure', given: part });
   const [, firstText = '', innerUnit = '', join, secondText, unitText = ''] = match;
   const first = parseNumber(firstText);
   if (!first.ok) return first;
-  const unit = unitOf(unitText, part, wanted);
+  const unit = unitOf(unitText, part, wanted, named);
   if (!unit.ok) return unit;
   if (innerUnit.trim() !== '') {
-    const inner = unitOf(innerUnit, part, wanted);
+    const inner = unitOf(innerUnit, part, wanted, named);
     if (!inner.ok) return inner;
     if (inner.value !== unit.value) return fail({ code: 'two-units-in-a-range', given: part });
   }
@@ -87,10 +96,15 @@ function rangeOf(
   return ok({ printed: part, value, unit, window: { least, most } });
 }
 
-function unitOf(text: string, part: string, wanted: Dimension | undefined): Result<UnitName, FigureIssue> {
+function unitOf(
+  text: string,
+  part: string,
+  wanted: Dimension | undefined,
+  named: UnitNames | undefined,
+): Result<UnitName, FigureIssue> {
   const given = text.trim();
   if (given === '') return fail({ code: 'unit-missing', given: part });
-  const [unit, ...others] = unitsSpelt(given, wanted);
+  const [unit, ...others] = unitsSpelt(given, wanted, named);
   if (!unit) return fail({ code: 'unknown-unit', given });
   if (wanted && dimensionOf(unit) !== wanted) return fail({ code: 'wrong-dimension', given: unit, wanted, text: part });
   return others.length > 0 ? fail({ code: 'ambiguous-unit', given, could: [unit, ...others] }) : ok(unit);

@@ -47,8 +47,8 @@ export function checkProcedure(text: string, file: string, wordings: Wordings): 
     (severity: Severity): Tell =>
     (key, at, given, slots) =>
       add(severity, finding(key, slots), given, () => source.locate(at));
-  const report: Report = { error: reportAs('error'), warning: reportAs('warning') };
   const wording = wordings.get(shape.data.language) ?? NO_WORDING;
+  const report: Report = { error: reportAs('error'), warning: reportAs('warning'), units: wording.units };
   const built = buildProcedure(shape.data, wording, report);
   checkWhole(built, wording, report);
   return errors.length > 0 ? broken() : { ...ok(built.procedure), warnings: inOrder(warnings) };

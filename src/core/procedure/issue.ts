@@ -1,3 +1,4 @@
+import type { UnitNames } from '../fastening/unit-spelling';
 import type { Finding, FindingKey, FindingSlots } from './finding';
 
 /** What can be wrong with a procedure document. Codes are stable and never used again for something else. */
@@ -114,4 +115,9 @@ export type Path = readonly (string | number)[];
 export type Tell = <K extends FindingKey>(key: K, at: Path, given: string, slots: FindingSlots<K>) => void;
 
 /** Collects what the checks find, so that one reading of a document tells everything that is wrong with it. */
-export type Report = { readonly error: Tell; readonly warning: Tell };
+export type Report = {
+  readonly error: Tell;
+  readonly warning: Tell;
+  /** How the language of the document writes units out, for whoever reads a figure and reports on it. */
+  readonly units: UnitNames;
+};

@@ -1,13 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { readWordingFile } from '../../../src/cli/tongue-files';
 import { dial } from '../../../src/core/fastening/dial';
 import { parsePrinted } from '../../../src/core/fastening/printed-figure';
 import { base, degrees, millimetres, type Printed } from '../../../src/core/fastening/quantity';
 import type { Wrench } from '../../../src/core/fastening/wrench';
 import type { Adapter } from '../../../src/core/fastening/wrench-setting';
 
+const ENGLISH = readWordingFile('en').units;
+
 const printed = (text: string): Printed => {
-  const figure = parsePrinted(text);
+  const figure = parsePrinted(text, undefined, ENGLISH);
   if (!figure.ok) throw new Error(`unreadable: ${text}`);
   return figure.value;
 };

@@ -1,10 +1,13 @@
 import { describe, expect, test } from 'vitest';
+import { readWordingFile } from '../../../src/cli/tongue-files';
 import { parsePrinted } from '../../../src/core/fastening/printed-figure';
 import type { Dimension, UnitName } from '../../../src/core/fastening/quantity';
 import { dimensionOf, UNIT_NAMES } from '../../../src/core/fastening/unit';
 
+const ENGLISH = readWordingFile('en').units;
+
 const read = (text: string, wanted?: Dimension) => {
-  const result = parsePrinted(text, wanted);
+  const result = parsePrinted(text, wanted, ENGLISH);
   return result.ok ? result.value : result.error;
 };
 
@@ -92,7 +95,7 @@ describe('figures printed beside each other', () => {
     ['170 N-m / 1733 kgf-cm / 125 ft-lb', ['170 N-m', '1733 kgf-cm', '125 ft-lb']],
     ['85-95 °C (185-203 °F)', ['85-95 °C', '185-203 °F']],
   ])('%s', (text, parts) => {
-    const figure = parsePrinted(text);
+    const figure = parsePrinted(text, undefined, ENGLISH);
     expect(figure.ok && [figure.value, ...(figure.value.also ?? [])].map((f) => f.printed)).toEqual(parts);
   });
 

@@ -1,11 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { readWordingFile } from '../../../src/cli/tongue-files';
 import { parsePrinted } from '../../../src/core/fastening/printed-figure';
 import { pairDisagreements } from '../../../src/core/fastening/printed-pair';
 import { convert } from '../../../src/core/fastening/quantity';
 
+const ENGLISH = readWordingFile('en').units;
+
 const disagreements = (text: string) => {
-  const figure = parsePrinted(text);
+  const figure = parsePrinted(text, undefined, ENGLISH);
   if (!figure.ok) throw new Error(`unreadable: ${text}`);
   return pairDisagreements(figure.value);
 };

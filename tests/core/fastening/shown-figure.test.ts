@@ -1,10 +1,13 @@
 import { describe, expect, test } from 'vitest';
+import { readWordingFile } from '../../../src/cli/tongue-files';
 import { parsePrinted } from '../../../src/core/fastening/printed-figure';
 import type { UnitName } from '../../../src/core/fastening/quantity';
 import { roundedFigure, shownIn } from '../../../src/core/fastening/shown-figure';
 
+const ENGLISH = readWordingFile('en').units;
+
 const shown = (text: string, unit: UnitName) => {
-  const figure = parsePrinted(text);
+  const figure = parsePrinted(text, undefined, ENGLISH);
   const result = figure.ok ? shownIn(figure.value, unit) : figure;
   return result.ok ? result.value.printed : result.error;
 };

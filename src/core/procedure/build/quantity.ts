@@ -39,7 +39,7 @@ export function holds({ least, most }: Window, target: number, at: Path, report:
 }
 
 function read(text: string, wanted: Dimension | undefined, at: Path, report: Report): Printed | null {
-  const figure = parsePrinted(text.trim(), wanted);
+  const figure = parsePrinted(text.trim(), wanted, report.units);
   if (!figure.ok) {
     for (const issue of figure.error) reportFigure(issue, at, report);
     return null;
