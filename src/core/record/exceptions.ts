@@ -1,4 +1,5 @@
 import type { Entry } from '../job/entry';
+import { assertNever } from '../result';
 import { standing } from './standing';
 
 /** Something out of the ordinary. `told` has nothing to close: it was done on purpose, or put right in the telling. */
@@ -48,8 +49,40 @@ function sortOf(entry: Entry): 'to-close' | 'told' | null {
     case 'adapter-on':
     case 'undone':
       return 'told';
-    default:
+    case 'job-started':
+    case 'session-opened':
+    case 'handed-over':
+    case 'closed':
+    case 'paused':
+    case 'came-back':
+    case 'wrench-chosen':
+    case 'wrenches-owned':
+    case 'time-given':
+    case 'terse-set':
+    case 'step-done':
+    case 'setting-confirmed':
+    case 'heads-marked':
+    case 'torque-read':
+    case 'bolt-turned':
+    case 'bolt-proved':
+    case 'swing-proved':
+    case 'bolt-settled':
+    case 'marks-read':
+    case 'pass-waited':
+    case 'timer-started':
+    case 'asked':
+    case 'question-dropped':
+    case 'adapter-off':
+    case 'listed':
+    case 'checked-by':
+    case 'noted':
+    case 'pictured':
+    case 'heard':
+    case 'rejected':
+    case 'said':
       return null;
+    default:
+      return assertNever(entry);
   }
 }
 

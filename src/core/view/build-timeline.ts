@@ -2,6 +2,7 @@ import { describe } from '../job/describe';
 import { type Entry, isTalk } from '../job/entry';
 import { type Plan, stepIn } from '../job/plan';
 import type { Reply } from '../phrasing/reply';
+import { assertNever } from '../result';
 import type { TimelineLine } from './timeline-line';
 
 /** The spoken-log timeline of a whole job: one plain line an entry, in the order of the log. */
@@ -75,7 +76,30 @@ function kindOf(entry: Entry): TimelineLine['kind'] {
     case 'asked':
     case 'question-dropped':
       return 'question';
-    default:
+    case 'wrench-chosen':
+    case 'wrenches-owned':
+    case 'time-given':
+    case 'terse-set':
+    case 'step-done':
+    case 'step-skipped':
+    case 'question-answered':
+    case 'setting-confirmed':
+    case 'heads-marked':
+    case 'bolt-done':
+    case 'torque-read':
+    case 'bolt-turned':
+    case 'swing-proved':
+    case 'bolt-replaced':
+    case 'bolt-settled':
+    case 'marks-read':
+    case 'end-opened':
+    case 'end-closed':
+    case 'adapter-on':
+    case 'adapter-off':
+    case 'listed':
+    case 'checked-by':
       return 'done';
+    default:
+      return assertNever(entry);
   }
 }
