@@ -1,6 +1,7 @@
 import type { LogStore } from '../core/log/log-store';
 import type { ProcedureCheck } from '../core/procedure/check-procedure';
 import type { ToldIssue } from '../core/procedure/finding-words';
+import type { ProcedureIssue } from '../core/procedure/issue';
 import type { Procedure } from '../core/procedure/procedure';
 import type { ProcedureLine } from '../ui/procedures/procedures';
 
@@ -30,6 +31,12 @@ export const shippedDocuments = (): readonly Document[] =>
 export async function checkDocument(text: string, file: string): Promise<ProcedureCheck> {
   const { check } = await import('./checking');
   return check(text, file);
+}
+
+/** What was found, in the words of a language. */
+export async function tellIssues(issues: readonly ProcedureIssue[], language: string): Promise<readonly ToldIssue[]> {
+  const { tell } = await import('./checking');
+  return tell(issues, language);
 }
 
 /** Every document on this machine: those that came with the app, and the person's own, which can be taken out again. */
@@ -88,11 +95,10 @@ export class Library {
   }
 
   async #read(text: string, file: string, isOwn: boolean): Promise<Shelved> {
-    const { check, tell } = await import('./checking');
-    const checked = check(text, file);
+    const checked = await checkDocument(text, file);
     const procedure = checked.ok ? checked.value : null;
     const found = [...(checked.ok ? [] : checked.error), ...checked.warnings];
-    return { id: procedure?.id ?? file, file, text, isOwn, procedure, issues: await tell(found, this.language) };
+    return { id: procedure?.id ?? file, file, text, isOwn, procedure, issues: await tellIssues(found, this.language) };
   }
 
   #line(shelved: Shelved): ProcedureLine {

@@ -135,7 +135,9 @@ export function roomsOf(parts: ShellParts, { settings, perform, choose, changed 
     library,
     procedures: new ProcedureDesk(library, say, notices, parts.words, tongue.profile.code),
     imports: () => {
-      fetched ??= import('./job/imports').then((it) => new it.JobImports(store, hash, say, notices, writing, leave));
+      fetched ??= import('./job/imports').then(
+        (it) => new it.JobImports(store, hash, tongue.profile.code, say, notices, writing, leave),
+      );
       return fetched;
     },
     exports: async () => new (await import('./record/exports')).Exports(store, parts.save, words, notices),

@@ -16,7 +16,7 @@ function bench(isAllowed = true) {
   const notices = new NoticeBoard(() => undefined);
   const left: string[] = [];
   const leave = async (id: string) => void left.push(id);
-  const imports = new JobImports(store, sha256Hex, say, notices, { isAllowed: () => isAllowed }, leave);
+  const imports = new JobImports(store, sha256Hex, 'en', say, notices, { isAllowed: () => isAllowed }, leave);
   const told = () => notices.shown.map(({ id, kind, text: words }) => `${id} ${kind}: ${words}`);
   const length = async () => {
     const job = await store.read('j');

@@ -37,7 +37,7 @@ export function openFaultWords(fault: OpenFault, say: Say): string {
     case 'procedure-broken': {
       const [issue] = fault.issues;
       return say('job-unreadable', {
-        issue: issue ? `${issue.line}:${issue.column} ${issue.code} ${issue.given}` : '',
+        issue: issue ? `${issue.line}:${issue.column} ${issue.message} ${issue.mend}` : '',
       });
     }
     case 'log-damaged':

@@ -41,6 +41,7 @@ export class JobImports {
   constructor(
     private readonly store: LogStore,
     private readonly hash: Hash,
+    private readonly language: string,
     private readonly say: Say,
     private readonly notices: NoticeBoard,
     private readonly writing: Pick<Writing, 'isAllowed'>,
@@ -60,7 +61,7 @@ export class JobImports {
     }
     const { card, head, texts } = checked.value;
     // The seals hold; now whether this program can fold what they seal.
-    const log = await jobLogOf({ card, head, texts }, this.hash);
+    const log = await jobLogOf({ card, head, texts }, this.hash, this.language);
     if (!log.ok) {
       this.notices.trouble('file', openFaultWords(log.error, this.say));
       return;

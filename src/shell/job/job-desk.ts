@@ -16,7 +16,7 @@ import { Desk } from '../../machine/desk';
 import type { DeskParts } from '../../machine/desk-parts';
 import { LogWriter } from '../../store/log-writer';
 import type { Settings } from '../../ui/setup/settings';
-import { checkDocument } from '../library';
+import { checkDocument, tellIssues } from '../library';
 import type { OpenFault } from './job-log';
 
 /** What a desk needs that does not depend on the job. */
@@ -49,7 +49,8 @@ export type NewJob = { readonly text: string; readonly file: string; readonly ma
 /** Begins a job: the document is checked and pinned in the first entry, which is durable before anything is said. */
 export async function beginJob(host: DeskHost, start: NewJob): Promise<Result<OpenJob, OpenFault>> {
   const checked = await checkDocument(start.text, start.file);
-  if (!checked.ok) return fail({ code: 'procedure-broken', issues: checked.error });
+  if (!checked.ok)
+    return fail({ code: 'procedure-broken', issues: await tellIssues(checked.error, host.tongue.profile.code) });
   const procedure = checked.value;
   if (procedure.language !== host.tongue.profile.code) return otherLanguage(procedure);
   const id = host.newId();
@@ -81,7 +82,7 @@ export async function beginJob(host: DeskHost, start: NewJob): Promise<Result<Op
 export async function resumeJob(host: DeskHost, id: string): Promise<Result<OpenJob, OpenFault>> {
   const { store, hash, after } = host;
   const { readJob } = await import('./job-log');
-  const read = await readJob(store, hash, id);
+  const read = await readJob(store, hash, id, host.tongue.profile.code);
   if (!read.ok) return read;
   const { card, procedure, entries, texts, head, damage } = read.value;
   if (damage) return fail({ code: 'log-damaged', damage });

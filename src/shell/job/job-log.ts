@@ -5,13 +5,13 @@ import type { Head } from '../../core/log/chain';
 import type { JobCard, LogStore, StoredJob, StoreFault } from '../../core/log/log-store';
 import { currentFormat, type LogFault, readLog } from '../../core/log/upgrade';
 import type { Hash } from '../../core/ports';
-import type { ProcedureIssue } from '../../core/procedure/issue';
+import type { ToldIssue } from '../../core/procedure/finding-words';
 import type { Procedure } from '../../core/procedure/procedure';
 import { fail, ok, type Result } from '../../core/result';
-import { checkDocument } from '../library';
+import { checkDocument, tellIssues } from '../library';
 
 export type OpenFault =
-  | { readonly code: 'procedure-broken'; readonly issues: readonly ProcedureIssue[] }
+  | { readonly code: 'procedure-broken'; readonly issues: readonly ToldIssue[] }
   | { readonly code: 'log-damaged'; readonly damage: Damage }
   /** The document is not in the language that is heard and spoken: its words would be taken and said wrongly. */
   | { readonly code: 'other-language'; readonly language: string }
@@ -35,13 +35,18 @@ export async function readJob(
   store: Pick<LogStore, 'read'>,
   hash: Hash,
   id: string,
+  language: string,
 ): Promise<Result<JobLog, OpenFault>> {
   const stored = await store.read(id);
-  return stored.ok ? jobLogOf(stored.value, hash) : fail({ code: 'store', fault: stored.error });
+  return stored.ok ? jobLogOf(stored.value, hash, language) : fail({ code: 'store', fault: stored.error });
 }
 
-/** The same from what a store or a file gives. Nothing in it is trusted: seals, fields and references are all checked. */
-export async function jobLogOf({ card, head, texts }: StoredJob, hash: Hash): Promise<Result<JobLog, OpenFault>> {
+/** The same from what a store or a file gives; what is wrong with its document is told in `language`. Nothing in it is trusted: seals, fields and references are all checked. */
+export async function jobLogOf(
+  { card, head, texts }: StoredJob,
+  hash: Hash,
+  language: string,
+): Promise<Result<JobLog, OpenFault>> {
   const log = readLog<EntryBody>(texts, hash, currentFormat<EntryBody>(isEntryBody), head);
   const good: readonly Entry[] = log.ok ? log.value : log.error.good;
   const broken = log.ok ? null : { entry: log.error.index + 1, why: log.error.problem.code };
@@ -50,7 +55,7 @@ export async function jobLogOf({ card, head, texts }: StoredJob, hash: Hash): Pr
     return fail({ code: 'log-damaged', damage: broken ?? { entry: 1, why: 'stray-entry' } });
   }
   const checked = await checkDocument(first.text, card.procedure);
-  if (!checked.ok) return fail({ code: 'procedure-broken', issues: checked.error });
+  if (!checked.ok) return fail({ code: 'procedure-broken', issues: await tellIssues(checked.error, language) });
   const procedure = checked.value;
   const stray = strayEntry(planOf(procedure), good);
   const entries = stray ? good.slice(0, stray.seq - 1) : good;

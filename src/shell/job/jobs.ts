@@ -99,7 +99,7 @@ export class Jobs {
   async read(id: string): Promise<RecordSource | null> {
     const { parts, notices, say } = this.at;
     const { readJob } = await import('./job-log');
-    const read = await readJob(parts.store, parts.hash, id);
+    const read = await readJob(parts.store, parts.hash, id, parts.tongue.profile.code);
     if (!read.ok) {
       notices.trouble('job', openFaultWords(read.error, say), [exportAct(id, say)]);
       return null;
