@@ -68,7 +68,10 @@ export function App({ screen, jobOpen, notices, theme, textSize, words, on }: Ap
       <div class="app">
         {screen.name !== 'bench' && <NavBar current={screen.name} jobOpen={jobOpen} on={on} />}
         <Notices notices={notices} on={on} />
-        <div class="app-screen">{drawn(screen, on)}</div>
+        {/* Another screen is another box: it begins at its head, wherever the one before was left. */}
+        <div key={screen.name} class="app-screen">
+          {drawn(screen, on)}
+        </div>
       </div>
     </WordsContext.Provider>
   );

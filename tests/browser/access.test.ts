@@ -90,6 +90,20 @@ describe.skipIf(!chromiumPath)('every screen, day and dim', ONCE_MORE, () => {
     expect(widths.words).toBeCloseTo(widths.room, 0);
   }, 120_000);
 
+  test('a screen begins at its head, wherever the one before was left', async () => {
+    await bay.open(site.address);
+    for (const screen of ['Procedures', 'Setup', 'Jobs']) {
+      await bay.go(screen);
+      await bay.page.getByRole('heading', { level: 1, name: screen }).waitFor();
+      const box = bay.page.locator('.app-screen');
+      expect({ screen, top: await box.evaluate((e) => e.scrollTop) }).toEqual({ screen, top: 0 });
+      await box.evaluate((e) => {
+        e.scrollTop = e.scrollHeight;
+      });
+      expect(await box.evaluate((e) => e.scrollTop)).toBeGreaterThan(0);
+    }
+  }, 60_000);
+
   test('can be worked by keyboard alone', async () => {
     await bay.open(site.address);
     await bay.begin('Left head gasket');

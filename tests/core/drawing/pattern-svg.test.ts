@@ -49,7 +49,7 @@ describe('the drawing of a pattern', () => {
   });
 
   test('has the outline, and the path in the order', () => {
-    expect(svg).toContain('<polygon points="0,0 420,0 420,215 0,215"');
+    expect(svg).toContain('<polygon points="0,-10 420,-10 420,225 0,225"');
     const places = large.map((number) => head.fasteners.find((one) => one.number === number)?.at);
     expect(svg).toContain(`<polyline points="${places.map((at) => `${at?.x},${at?.y}`).join(' ')}"`);
   });
