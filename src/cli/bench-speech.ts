@@ -4,6 +4,7 @@ import { earLanguage } from '../speech/ear/ear-language';
 import { tighteningGrammar } from './bench/bench-grammars';
 import { recordedSets, spokenSets } from './bench/bench-sets';
 import { Corpus, RECORDED_LANGUAGE } from './bench/corpus';
+import { jobCommands } from './bench/job-commands';
 import { type Answer, type Row, runSet } from './bench/run-set';
 import { wilson } from './bench/wilson';
 import { earForNode } from './ear-host';
@@ -41,7 +42,7 @@ async function main(argv: readonly string[]): Promise<number> {
   const bench = await tighteningGrammar(tongue);
   const noise = corpus.sound('noise/kitchen.wav');
   const ear = await earForNode(earLanguage(tongue));
-  const sets = [...recordedSets(corpus, bench), ...spokenSets(await fliteForNode(), bench)];
+  const sets = [...recordedSets(corpus, bench), ...spokenSets(await fliteForNode(), bench, jobCommands(tongue))];
 
   console.log('set               SNR  clips    right           wrong          rejected        RTF');
   const rows: Row[] = [];

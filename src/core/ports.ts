@@ -10,6 +10,7 @@ export type Hash = (text: string) => string;
 
 export type RejectReason =
   | 'filler' // other speech, absorbed by the phone loop
+  | 'noise' // mostly removed by the denoiser, so no voice at the microphone
   | 'decoy' // a common stray word, listed on purpose
   | 'score' // too unlike the command it came nearest to
   | 'too-short'

@@ -3,6 +3,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { tighteningGrammar } from '../../src/cli/bench/bench-grammars';
 import { type BenchSet, recordedSets, spokenSets } from '../../src/cli/bench/bench-sets';
 import { Corpus } from '../../src/cli/bench/corpus';
+import { jobCommands } from '../../src/cli/bench/job-commands';
 import { runSet } from '../../src/cli/bench/run-set';
 import { earForNode } from '../../src/cli/ear-host';
 import { fliteForNode } from '../../src/cli/flite-host';
@@ -34,7 +35,7 @@ describe.skipIf(!hasData)('how well it hears', () => {
     const corpus = new Corpus(folder ?? '');
     bench = await tighteningGrammar(tongue);
     noise = corpus.sound('noise/kitchen.wav');
-    sets = [...recordedSets(corpus, bench), ...spokenSets(await fliteForNode(), bench)];
+    sets = [...recordedSets(corpus, bench), ...spokenSets(await fliteForNode(), bench, jobCommands(tongue))];
     ear = await earForNode(earLanguage(tongue));
   }, 60_000);
 

@@ -56,6 +56,7 @@ describe('the speech gate', () => {
     new SpeechGate({
       voiceAtLeast: 0.5,
       aboveFloorDb: 3,
+      mostRemovedDb: 9,
       startFrames: 3,
       windowFrames: 5,
       quietFrames: 4,
@@ -64,7 +65,7 @@ describe('the speech gate', () => {
       fall: 0.02,
     });
   const loud: Level = { db: -20, floorDb: -60, clipped: false };
-  const at = (voice: number, loudness = -20): { voice: number; loudness: number } => ({ voice, loudness });
+  const at = (voice: number, loudness = -20, removedDb = 0) => ({ voice, loudness, removedDb });
 
   test('opens on enough voiced frames and closes after the pause it is given', () => {
     const g = gate();
@@ -86,6 +87,12 @@ describe('the speech gate', () => {
     const g = gate();
     const level: Level = { db: -58, floorDb: -60, clipped: false };
     expect(Array.from({ length: 50 }, () => g.push(at(1), level, 4))).not.toContain('opened');
+  });
+
+  test('a voice that the denoiser took most of opens nothing', () => {
+    const g = gate();
+    expect(Array.from({ length: 50 }, () => g.push(at(1, -20, 12), loud, 4))).not.toContain('opened');
+    expect([1, 1, 1].map((voice) => g.push(at(voice), loud, 4))).toContain('opened');
   });
 
   test('a click opens nothing', () => {
@@ -127,14 +134,15 @@ describe('the speech gate', () => {
 });
 
 describe('an utterance', () => {
-  const frame = (voice: number, loudness: number, mark: number): EarFrame => ({
+  const frame = (voice: number, loudness: number, mark: number, removedDb = 0): EarFrame => ({
     raw: new Float32Array(EAR_FRAME),
     clean: new Float32Array(EAR_FRAME).fill(mark),
     voice,
     loudness,
+    removedDb,
   });
   const level: Level = { db: -20, floorDb: -60, clipped: false };
-  const trim = { lead: 3, tail: 2, rangeDb: 20 };
+  const trim = { lead: 3, tail: 2, rangeDb: 20, mostRemovedDb: 9 };
 
   /** Taps that pass for a voice, quiet, words, quiet, and taps again. */
   const noisy = (): Utterance => {
@@ -166,5 +174,25 @@ describe('an utterance', () => {
     expect([utterance.voicedFrames, utterance.voice]).toEqual([20, 1]);
     expect(utterance.voiceIn(3, 20)).toEqual({ mean: 1, voicedFrames: 20 });
     expect(utterance.voiceIn(0, 3)).toEqual({ mean: 0, voicedFrames: 0 });
+  });
+
+  const removed = (...all: readonly number[]): Utterance => {
+    const utterance = new Utterance(0, trim);
+    for (const removedDb of all) {
+      const heard = frame(1, -30, 0, removedDb);
+      utterance.push(heard, heard.clean, level);
+    }
+    return utterance;
+  };
+
+  test('does not count as voiced what the denoiser took most of', () => {
+    expect(removed(2, 2, 12).voicedFrames).toBe(2);
+  });
+
+  test('tells how much the denoiser took of the voice and what lies close around it', () => {
+    expect(removed(2, 2, 2).removedDb).toBeCloseTo(2, 9);
+    // Two frames of equal loudness as cleaned: (1 + 10) / (1 + 1) of the power came in.
+    expect(removed(0, 10).removedDb).toBeCloseTo(10 * Math.log10(5.5), 9);
+    expect(removed(12, 12).removedDb).toBe(Number.POSITIVE_INFINITY);
   });
 });

@@ -35,6 +35,7 @@ const NOTHING_REFUSED: Tuning = {
     leastFramesPerPhone: 0,
     mostFramesPerPhone: 1000,
     leastSnrDb: -100,
+    mostRemovedDb: 1000,
     leastVoice: 0,
     leastStopVoice: 0,
     leastStopFrames: 0,

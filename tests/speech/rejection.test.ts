@@ -13,6 +13,7 @@ const good: Evidence = {
   voicedFrames: 80,
   framesPerPhone: 8,
   snrDb: 30,
+  removedDb: 0,
   voice: 0.9,
   leastWordVoice: 0.6,
   covered: 1,

@@ -1,42 +1,47 @@
 import type { LiveGrammar, Meaning } from '../../core/language/grammar';
 import { interpret } from '../../core/language/interpret';
-import { samples } from '../../core/language/sample';
+import { type Sample, samples } from '../../core/language/sample';
 import type { Flite } from '../../voice/flite/flite';
 import type { Speaker } from '../../voice/flite/speakers';
 import { decodeWav } from '../../voice/flite/wav';
 import { foreignGrammar, wordGrammar } from './bench-grammars';
 import type { Corpus, Recording } from './corpus';
+import type { InPlace } from './job-commands';
 import { seeded } from './mixing';
 import { orderSlots, slotValuesOf } from './order-slots';
 
 export type Clip = {
   readonly id: string;
+  /** What can be said when it is played. */
+  readonly live: LiveGrammar;
   readonly sound: () => Float32Array;
   readonly isRight: (words: string) => boolean;
 };
 
 export type BenchSet = {
   readonly name: string;
-  readonly live: LiveGrammar;
   readonly snrs: readonly (number | null)[];
   readonly clips: readonly Clip[];
 };
 
 const NOISES = [null, 24, 18, 12, 6] as const;
+const SPOKEN_NOISES = [null, 12, 6] as const;
 const never = (): boolean => false;
 
 /** What is said to the ear of recordings of people: their own grammars, and all of it against ours. */
 export function recordedSets(corpus: Corpus, bench: LiveGrammar): readonly BenchSet[] {
   const of = (set: Recording['set']): readonly Recording[] => corpus.recordings.filter((one) => one.set === set);
-  const clip = (one: Recording, isRight: Clip['isRight']): Clip => ({
+  const clip = (live: LiveGrammar, one: Recording, isRight: Clip['isRight']): Clip => ({
     id: one.file,
+    live,
     sound: () => corpus.sound(one.file),
     isRight,
   });
-  const spoken = (all: readonly Recording[], text: (one: Recording) => string | null | undefined): readonly Clip[] =>
-    all.map((one) => clip(one, (words) => words === text(one)));
-  const said = ({ text }: Recording): string | null | undefined => text;
-  const textsOf = (all: readonly Recording[]): readonly string[] => [...new Set(all.flatMap(({ text }) => text ?? []))];
+  const said = (live: LiveGrammar, all: readonly Recording[]): readonly Clip[] =>
+    all.map((one) => clip(live, one, (words) => words === one.text));
+  const unmeant = (all: readonly Recording[]): readonly Clip[] => all.map((one) => clip(bench, one, never));
+  const wordsOf = (all: readonly Recording[]): LiveGrammar =>
+    wordGrammar([...new Set(all.flatMap(({ text }) => text ?? []))]);
 
   const orders = of('orders');
   const values = slotValuesOf(orders);
@@ -51,7 +56,7 @@ export function recordedSets(corpus: Corpus, bench: LiveGrammar): readonly Bench
   const kitchen = corpus.sound('noise/kitchen.wav');
   const noises = Array.from({ length: 20 }, (_, n): Clip => {
     const from = Math.floor((n * (kitchen.length - 80_000)) / 20);
-    return { id: `kitchen ${n}`, sound: () => kitchen.slice(from, from + 80_000), isRight: never };
+    return { id: `kitchen ${n}`, live: bench, sound: () => kitchen.slice(from, from + 80_000), isRight: never };
   });
 
   const random = seeded(60);
@@ -59,53 +64,60 @@ export function recordedSets(corpus: Corpus, bench: LiveGrammar): readonly Bench
     const [from, gain] = [Math.floor(random() * kitchen.length), 10 ** ((random() * 24 - 12) / 20)];
     const minute = (): Float32Array =>
       Float32Array.from({ length: 960_000 }, (_, i) => gain * (kitchen[(from + i) % kitchen.length] ?? 0));
-    return { id: `minute ${n}, ${gain.toFixed(2)} as loud`, sound: minute, isRight: never };
+    return { id: `minute ${n}, ${gain.toFixed(2)} as loud`, live: bench, sound: minute, isRight: never };
   });
 
+  const orderGrammar = foreignGrammar(corpus.text('orders.jsgf'));
   return [
     {
       name: 'orders',
-      live: foreignGrammar(corpus.text('orders.jsgf')),
       snrs: NOISES,
-      clips: orders.map((one) => clip(one, (heard) => orderSlots(heard, values).join() === wanted(one))),
+      clips: orders.map((one) => clip(orderGrammar, one, (heard) => orderSlots(heard, values).join() === wanted(one))),
     },
-    { name: 'orders-to-bench', live: bench, snrs: [null, 12], clips: orders.map((one) => clip(one, never)) },
-    { name: 'others-to-bench', live: bench, snrs: [null], clips: others.map((one) => clip(one, never)) },
-    { name: 'noise-to-bench', live: bench, snrs: [null], clips: noises },
+    { name: 'orders-to-bench', snrs: [null, 12], clips: unmeant(orders) },
+    { name: 'others-to-bench', snrs: [null], clips: unmeant(others) },
+    { name: 'noise-to-bench', snrs: [null], clips: noises },
     // One recording, looped from seeded places, 12 dB softer to 12 dB louder.
-    { name: 'noise-hour', live: bench, snrs: [null], clips: hour },
+    { name: 'noise-hour', snrs: [null], clips: hour },
     {
       name: 'stop-to-bench',
-      live: bench,
       snrs: [null, 12],
-      clips: spoken(
+      clips: said(
+        bench,
         words.filter(({ text }) => text === 'stop'),
-        said,
       ),
     },
-    { name: 'words', live: wordGrammar(textsOf(words)), snrs: [null], clips: spoken(words, said) },
-    { name: 'digits', live: wordGrammar(textsOf(digits)), snrs: [null], clips: spoken(digits, said) },
+    { name: 'words', snrs: [null], clips: said(wordsOf(words), words) },
+    { name: 'digits', snrs: [null], clips: said(wordsOf(digits), digits) },
   ];
 }
 
-/** Our own commands by synthetic speakers. */
-export function spokenSets(flite: Flite, bench: LiveGrammar): readonly BenchSet[] {
-  return (['rms', 'kal16', 'awb'] as const).map((speaker) => spokenSet(flite, bench, speaker));
+/** Our own commands by synthetic speakers, in the middle of a pass and all through a job. */
+export function spokenSets(flite: Flite, bench: LiveGrammar, job: readonly InPlace[]): readonly BenchSet[] {
+  const speakers = ['rms', 'kal16', 'awb'] as const;
+  return [
+    ...speakers.map((speaker) => spokenSet(flite, bench, speaker)),
+    ...speakers.map((speaker) => ({
+      name: `job-${speaker}`,
+      snrs: SPOKEN_NOISES,
+      clips: job.map(({ live, sample }) => spokenClip(flite, live, sample, speaker)),
+    })),
+  ];
 }
 
-/** Our own commands by one of them. A command is right when it means the same, whatever its words. */
+/** What can be said in the middle of a pass, by one of them. */
 export function spokenSet(flite: Flite, bench: LiveGrammar, speaker: Speaker): BenchSet {
-  return {
-    name: `commands-${speaker}`,
-    live: bench,
-    snrs: [null, 12, 6],
-    clips: samples(bench, bench.commands.length * 4).map(({ words, meaning }) => ({
-      id: words,
-      sound: () => say(flite, words, speaker),
-      isRight: (heard) => same(interpret(bench, heard), meaning),
-    })),
-  };
+  const clips = samples(bench, bench.commands.length * 4).map((sample) => spokenClip(flite, bench, sample, speaker));
+  return { name: `commands-${speaker}`, snrs: SPOKEN_NOISES, clips };
 }
+
+/** A command is right when it means the same, whatever its words. */
+const spokenClip = (flite: Flite, live: LiveGrammar, { words, meaning }: Sample, speaker: Speaker): Clip => ({
+  id: words,
+  live,
+  sound: () => say(flite, words, speaker),
+  isRight: (heard) => same(interpret(live, heard), meaning),
+});
 
 const same = (a: Meaning, b: Meaning): boolean => JSON.stringify(a) === JSON.stringify(b);
 

@@ -16,6 +16,8 @@ export type EarFrame = {
   readonly voice: number;
   /** Of the cleaned sound, in decibels below full scale: noise is far down in it. */
   readonly loudness: number;
+  /** How much of it the denoiser took off, in decibels: next to nothing of a voice near the microphone. */
+  readonly removedDb: number;
 };
 
 /**
@@ -55,7 +57,9 @@ export class FrontEnd {
     while (this.#raw.length >= EAR_FRAME && this.#clean.length >= EAR_FRAME) {
       const raw = this.#raw.take(EAR_FRAME);
       const clean = this.#clean.take(EAR_FRAME);
-      if (raw && clean) frames.push({ raw, clean, voice: this.#voices.shift() ?? 0, loudness: loudnessOf(clean) });
+      if (!raw || !clean) break;
+      const loudness = loudnessOf(clean);
+      frames.push({ raw, clean, voice: this.#voices.shift() ?? 0, loudness, removedDb: loudnessOf(raw) - loudness });
     }
     return frames;
   }

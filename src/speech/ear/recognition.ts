@@ -87,13 +87,14 @@ export class Recognition {
    */
   finish(utterance: Utterance, stopOnly: boolean): Outcome {
     this.#decoder.end();
+    this.#isInForce = false;
+    if (utterance.removedDb > this.#tuning.veto.mostRemovedDb) return refused('', 'noise');
     const sound = utterance.trimmed();
     const hypothesis = this.#decoder.decodeWhole(sound);
     const loopScore = this.#loopScore(sound);
     const judged = this.#judge(hypothesis, loopScore, sound, utterance);
     const stop = judged.heard ? null : this.#loneStop?.find(sound, loopScore, utterance);
     const outcome: Outcome = stop ? { heard: true, ...stop } : judged;
-    this.#isInForce = false;
     if (stopOnly && outcome.heard && !this.#isStop(outcome.words)) return refused(outcome.words, 'own-voice');
     return outcome;
   }
@@ -142,6 +143,7 @@ export class Recognition {
       voicedFrames: utterance.voicedFrames,
       framesPerPhone: utterance.voicedFrames / Math.max(1, phones),
       snrDb: utterance.snrDb,
+      removedDb: utterance.removedDb,
       voice: utterance.voice,
       leastWordVoice: Math.min(...voices.map(({ mean }) => mean)),
       covered: total(voices, ({ voicedFrames }) => voicedFrames) / Math.max(1, utterance.voicedFrames),

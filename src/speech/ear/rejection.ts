@@ -14,6 +14,8 @@ export type Evidence = {
   readonly voicedFrames: number;
   readonly framesPerPhone: number;
   readonly snrDb: number;
+  /** How much of the sound the denoiser took off, in decibels: how deep in noise the words lie. */
+  readonly removedDb: number;
   /** How surely there was a voice at all, 0..1, and in the word where it was least sure. */
   readonly voice: number;
   readonly leastWordVoice: number;

@@ -5,6 +5,8 @@ export type GateSettings = {
   /** A frame counts as voice from this probability on, and only this far above the noise floor. */
   readonly voiceAtLeast: number;
   readonly aboveFloorDb: number;
+  /** Nor one of which the denoiser took off more than this, in decibels. */
+  readonly mostRemovedDb: number;
   /** While somebody speaks: nor one this far below his loudness, which rises and falls only so fast, in decibels a frame. */
   readonly rangeDb: number;
   readonly rise: number;
@@ -15,6 +17,8 @@ export type GateSettings = {
   /** This much quiet is the end of somebody's speech that is to be ignored. */
   readonly quietFrames: number;
 };
+
+type Heard = Pick<EarFrame, 'voice' | 'loudness' | 'removedDb'>;
 
 /** What a frame did: `opened` and `closed` are the edges of an utterance. */
 export type GateEdge = 'quiet' | 'opened' | 'speaking' | 'closed';
@@ -37,7 +41,7 @@ export class SpeechGate {
     this.#settings = settings;
   }
 
-  push(frame: Pick<EarFrame, 'voice' | 'loudness'>, level: Level, waitFrames: number): GateEdge {
+  push(frame: Heard, level: Level, waitFrames: number): GateEdge {
     const { startFrames, windowFrames } = this.#settings;
     const voiced = this.#isVoiced(frame, level);
     this.#recent = [...this.#recent.slice(1 - windowFrames), voiced];
@@ -56,9 +60,9 @@ export class SpeechGate {
     return 'closed';
   }
 
-  #isVoiced({ voice, loudness }: Pick<EarFrame, 'voice' | 'loudness'>, level: Level): boolean {
-    const { voiceAtLeast, aboveFloorDb, rangeDb, rise, fall } = this.#settings;
-    if (voice < voiceAtLeast || level.db < level.floorDb + aboveFloorDb) return false;
+  #isVoiced({ voice, loudness, removedDb }: Heard, level: Level): boolean {
+    const { voiceAtLeast, aboveFloorDb, mostRemovedDb, rangeDb, rise, fall } = this.#settings;
+    if (voice < voiceAtLeast || removedDb > mostRemovedDb || level.db < level.floorDb + aboveFloorDb) return false;
     if (!this.#open) return true;
     this.#loudness = Math.max(this.#loudness - fall, Math.min(loudness, this.#loudness + rise));
     return loudness >= this.#loudness - rangeDb;

@@ -33,6 +33,8 @@ export type Veto = {
   readonly mostFramesPerPhone: number;
   /** Quieter over the noise floor than this is not someone at the bench. */
   readonly leastSnrDb: number;
+  /** Where the denoiser took off more than this, in decibels, there was no voice: not even decoded. */
+  readonly mostRemovedDb: number;
   /** Less surely a voice than this, on the average over the utterance, is a noise; for a stop the bars are lower. */
   readonly leastVoice: number;
   readonly leastStopVoice: number;
@@ -116,6 +118,7 @@ export const TUNING: Tuning = {
   gate: {
     voiceAtLeast: 0.5,
     aboveFloorDb: 3,
+    mostRemovedDb: 9,
     startFrames: 6,
     windowFrames: 12,
     quietFrames: 15,
@@ -123,7 +126,7 @@ export const TUNING: Tuning = {
     rise: 6,
     fall: 0.02,
   },
-  trim: { lead: 35, tail: 20, rangeDb: 22 },
+  trim: { lead: 35, tail: 20, rangeDb: 22, mostRemovedDb: 9 },
   timing: {
     opening: 50,
     afterMute: 25,
@@ -152,6 +155,7 @@ export const TUNING: Tuning = {
     leastFramesPerPhone: 3,
     mostFramesPerPhone: 20,
     leastSnrDb: 4,
+    mostRemovedDb: 4,
     leastVoice: 0.55,
     leastStopVoice: 0.52,
     leastStopFrames: 10,

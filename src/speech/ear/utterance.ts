@@ -5,11 +5,18 @@ import type { Level } from './level-meter';
 const VOICED = 0.5;
 /** So many clipped frames may be a knock at the microphone. */
 const KNOCK = 3;
+/** So many frames around the voice count with it where noise is told from a voice. */
+const AROUND = 10;
 /** Of the loudness of all voiced frames, in order, this far up stands the speaker's own: not the loudest, which may be a knock. */
 const TYPICAL = 0.9;
 
 /** What of an utterance is handed to the final decode, in ten-millisecond frames, and how far below his usual loudness a speaker drops. */
-export type Trim = { readonly lead: number; readonly tail: number; readonly rangeDb: number };
+export type Trim = {
+  readonly lead: number;
+  readonly tail: number;
+  readonly rangeDb: number;
+  readonly mostRemovedDb: number;
+};
 
 /** One stretch of speech as it is collected: its sound, its loudness, and where in the stream it lies. */
 export class Utterance {
@@ -18,6 +25,7 @@ export class Utterance {
   readonly #blocks: Float32Array[] = [];
   readonly #voices: number[] = [];
   readonly #loudness: number[] = [];
+  readonly #removed: number[] = [];
   #spoken: readonly boolean[] | null = null;
   #loudest = Number.NEGATIVE_INFINITY;
   #floor = 0;
@@ -30,9 +38,10 @@ export class Utterance {
   }
 
   /** `samples` is what the decoder hears of the frame. */
-  push({ voice, loudness }: EarFrame, samples: Float32Array, level: Level): void {
+  push({ voice, loudness, removedDb }: EarFrame, samples: Float32Array, level: Level): void {
     this.#blocks.push(samples);
     this.#voices.push(voice);
+    this.#removed.push(removedDb);
     this.#loudness.push(loudness);
     this.#levels.push(level.db);
     this.#spoken = null;
@@ -75,6 +84,17 @@ export class Utterance {
     return this.#loudest - this.#floor;
   }
 
+  /**
+   * How much of its sound, from just before the voice to just after it, the denoiser took off, in decibels: next to nothing of
+   * whoever speaks into the microphone, even in noise, and most of what pans and taps leave that passes for a voice.
+   */
+  get removedDb(): number {
+    const [from, end] = [Math.max(0, this.#first - AROUND), this.#end + AROUND];
+    const cleaned = this.#loudness.slice(from, end);
+    const captured = cleaned.map((db, index) => db + (this.#removed[from + index] ?? 0));
+    return this.voicedFrames > 0 ? meanDb(captured) - meanDb(cleaned) : Number.POSITIVE_INFINITY;
+  }
+
   /** Mean level of its voiced frames, and of the room under it, in decibels below full scale. */
   get levels(): { readonly voiceDb: number; readonly noiseDb: number } {
     const spoken = this.#isSpoken();
@@ -112,7 +132,9 @@ export class Utterance {
    */
   #isSpoken(): readonly boolean[] {
     if (this.#spoken) return this.#spoken;
-    const voiced = this.#voices.map((voice) => voice >= VOICED);
+    const voiced = this.#voices.map(
+      (voice, frame) => voice >= VOICED && (this.#removed[frame] ?? 0) <= this.#trim.mostRemovedDb,
+    );
     const loudness = this.#loudness.filter((_, frame) => voiced[frame]).toSorted((a, b) => a - b);
     const least = (loudness[Math.floor(TYPICAL * loudness.length)] ?? 0) - this.#trim.rangeDb;
     this.#spoken = voiced.map((isVoiced, frame) => isVoiced && (this.#loudness[frame] ?? least) >= least);
@@ -121,6 +143,9 @@ export class Utterance {
 }
 
 const mean = (all: readonly number[]): number => all.reduce((sum, one) => sum + one, 0) / Math.max(1, all.length);
+
+/** Of powers, as decibels. */
+const meanDb = (all: readonly number[]): number => 10 * Math.log10(mean(all.map((db) => 10 ** (db / 10))));
 
 /** The sound the decoder hears: the denoised with some of the captured mixed back in. */
 export function mixed({ clean, raw }: EarFrame, wet: number): Float32Array {
