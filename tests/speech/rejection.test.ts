@@ -55,6 +55,15 @@ test('one word must be heard better than several', () => {
   expect(judge({ ...between, wordCount: 2 })).toMatchObject({ accepted: true });
 });
 
+test('deep in noise a command must be heard better, however deep', () => {
+  const { fromDb, eachDb, most } = TUNING.inNoise;
+  const between = costing(bars.progress - most / 2);
+  const deep = fromDb + (0.6 * most) / eachDb;
+  expect(judge({ ...between, removedDb: fromDb })).toMatchObject({ accepted: true });
+  expect(judge({ ...between, removedDb: deep })).toMatchObject({ accepted: false });
+  expect(judge({ ...costing(bars.progress - most), removedDb: veto.mostRemovedDb })).toMatchObject({ accepted: true });
+});
+
 test('stop is exempt from level and duration, but must be a voice', () => {
   const poor = { ...costing(bars.stop), wordCount: 1, snrDb: 0, framesPerPhone: 40 };
   expect(judge({ ...poor, manner: 'stop' })).toMatchObject({ accepted: true });

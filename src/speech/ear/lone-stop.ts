@@ -1,8 +1,11 @@
 import type { Decoder } from './decoder';
 import { EAR_FRAME } from './front-end';
 import { oneWay } from './one-way';
+import { loweredInNoise } from './rejection';
 import type { Tuning } from './tuning';
 import type { Utterance } from './utterance';
+
+type LoneStopTuning = Pick<Tuning, 'loneStop' | 'inNoise' | 'ownCost' | 'spread'>;
 
 /**
  * A stop said alone is short, and easily lost to a longer command or to the filler, and it is the one word that must not
@@ -11,9 +14,9 @@ import type { Utterance } from './utterance';
 export class LoneStop {
   readonly #decoder: Decoder;
   readonly #word: string;
-  readonly #tuning: Pick<Tuning, 'loneStop' | 'ownCost' | 'spread'>;
+  readonly #tuning: LoneStopTuning;
 
-  constructor(decoder: Decoder, word: string, tuning: Pick<Tuning, 'loneStop' | 'ownCost' | 'spread'>) {
+  constructor(decoder: Decoder, word: string, tuning: LoneStopTuning) {
     this.#decoder = decoder;
     this.#word = word;
     this.#tuning = tuning;
@@ -25,7 +28,7 @@ export class LoneStop {
     loopScore: number,
     utterance: Utterance,
   ): { readonly words: string; readonly score: number } | null {
-    const { loneStop, ownCost, spread } = this.#tuning;
+    const { loneStop, inNoise, ownCost, spread } = this.#tuning;
     const frames = sound.length / EAR_FRAME;
     if (frames > loneStop.longestFrames || utterance.voice < loneStop.leastVoice) return null;
     this.#decoder.search({ commands: oneWay([this.#word]), decoys: [], filler: null });
@@ -35,7 +38,8 @@ export class LoneStop {
     const { voicedFrames } = utterance.voiceIn(word.startFrame, word.frames);
     if (voicedFrames < loneStop.leastVoicedFrames) return null;
     if (voicedFrames < loneStop.leastShare * utterance.voicedFrames) return null;
-    const room = loneStop.bar - (loopScore - score) / Math.max(1, frames) - ownCost * word.costPerFrame;
+    const bar = loneStop.bar - loweredInNoise(utterance.removedDb, inNoise);
+    const room = bar - (loopScore - score) / Math.max(1, frames) - ownCost * word.costPerFrame;
     return room < 0 ? null : { words: this.#word, score: Math.min(1, 0.5 + room / (2 * spread)) };
   }
 }

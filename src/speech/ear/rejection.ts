@@ -28,7 +28,7 @@ export type Verdict =
   | { readonly accepted: true; readonly score: number }
   | { readonly accepted: false; readonly score: number; readonly why: RejectReason };
 
-export type RejectionTuning = Pick<Tuning, 'ownCost' | 'bars' | 'oneWord' | 'spread' | 'veto'>;
+export type RejectionTuning = Pick<Tuning, 'ownCost' | 'bars' | 'oneWord' | 'inNoise' | 'spread' | 'veto'>;
 
 /** The one place where sound in the shape of a command is still refused. Pure, so that it can be measured and replayed. */
 export function judge(evidence: Evidence, tuning: RejectionTuning): Verdict {
@@ -53,8 +53,12 @@ function vetoOf(veto: Veto, evidence: Evidence): RejectReason | null {
   return snrDb < veto.leastSnrDb ? 'too-quiet' : null;
 }
 
-function scoreOf({ manner, wordCount, cost, overLoop }: Evidence, tuning: RejectionTuning): number {
-  const lowered = wordCount === 1 ? tuning.oneWord[manner] : 0;
+/** By how much every bar is lower in so much noise. */
+export const loweredInNoise = (removedDb: number, { fromDb, eachDb, most }: Tuning['inNoise']): number =>
+  Math.min(most, Math.max(0, removedDb - fromDb) * eachDb);
+
+function scoreOf({ manner, wordCount, cost, overLoop, removedDb }: Evidence, tuning: RejectionTuning): number {
+  const lowered = loweredInNoise(removedDb, tuning.inNoise) + (wordCount === 1 ? tuning.oneWord[manner] : 0);
   const room = tuning.bars[manner] - lowered - (overLoop + tuning.ownCost * cost);
   return Math.max(0, Math.min(1, 0.5 + room / (2 * tuning.spread)));
 }
