@@ -34,8 +34,10 @@ export type Stretch = {
   /** Of what was said since the stretch before: how many, and how many were taken for what they were. */
   readonly said: number;
   readonly right: number;
-  /** Seconds of work for a second of sound since the stretch before, whatever else the machine was doing. */
+  /** Seconds of processor time for a second of sound since the stretch before: other work on the machine is not in it. */
   readonly realTimeFactor: number;
+  /** Median and 95th percentile of processor time for a sentence, milliseconds a second of its sound. */
+  readonly sentence: { readonly median: number; readonly p95: number };
 };
 
 export type Shift = {
@@ -53,6 +55,15 @@ export type Shift = {
   readonly movedByNobody: number;
   readonly stretches: readonly Stretch[];
 };
+
+/** Milliseconds of processor time that this process has had, in all its threads. */
+function worked(): number {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
+}
+
+const quantile = (all: readonly number[], share: number): number =>
+  all.toSorted((a, b) => a - b)[Math.floor(share * (all.length - 1))] ?? 0;
 
 const heardIn = (entries: readonly Entry[]): readonly string[] =>
   entries.flatMap((e) => (e.kind === 'heard' && e.by === 'voice' ? [e.words] : []));
@@ -74,11 +85,15 @@ export async function longShift(hours: number, seed: number, tell: (stretch: Str
   let workedMs = 0;
   const clock = { wall: () => 1_700_000_000_000 + ms, mono: () => ms };
 
-  const listen = async (sound: { samples: Float32Array<ArrayBuffer>; rateHz: number }): Promise<void> => {
-    const from = performance.now();
+  /** Answers with the processor time it took, in milliseconds a second of sound. */
+  const listen = async (sound: { samples: Float32Array<ArrayBuffer>; rateHz: number }): Promise<number> => {
+    const from = worked();
     await ear.play(sound);
-    workedMs += performance.now() - from;
-    ms += Math.round((sound.samples.length / sound.rateHz + 1.6) * 1000);
+    const took = worked() - from;
+    workedMs += took;
+    const seconds = sound.samples.length / sound.rateHz + 1.6;
+    ms += Math.round(seconds * 1000);
+    return took / seconds;
   };
   const begin = async (): Promise<Desk> => {
     const opened = await openWorkshop(PROCEDURE, tongue, ear, clock);
@@ -96,6 +111,7 @@ export async function longShift(hours: number, seed: number, tell: (stretch: Str
   const count = { jobs: 1, said: 0, missed: 0, misheard: 0, movedByNobody: 0 };
   const fromNobody: string[] = [];
   const stretches: Stretch[] = [];
+  let sentences: number[] = [];
   let since = { ms: 0, workedMs: 0, said: 0, right: 0 };
   const measure = (): void => {
     globalThis.gc?.();
@@ -110,8 +126,10 @@ export async function longShift(hours: number, seed: number, tell: (stretch: Str
       said: now.said - since.said,
       right: now.right - since.right,
       realTimeFactor: (now.workedMs - since.workedMs) / Math.max(1, now.ms - since.ms),
+      sentence: { median: quantile(sentences, 0.5), p95: quantile(sentences, 0.95) },
     };
     since = now;
+    sentences = [];
     stretches.push(stretch);
     tell(stretch);
   };
@@ -135,7 +153,9 @@ export async function longShift(hours: number, seed: number, tell: (stretch: Str
     }
     const isQuestion = QUESTIONS.includes(words);
     count.said += 1;
-    const came = await during(desk, async () => listen(await spoken(words, of(SPEAKERS))));
+    const came = await during(desk, async () => {
+      sentences.push(await listen(await spoken(words, of(SPEAKERS))));
+    });
     const heard = heardIn(came);
     if (heard.length === 0) count.missed += 1;
     else if (heard.length > 1 || heard[0] !== words) count.misheard += 1;

@@ -39,12 +39,14 @@ function slope(points: readonly { readonly x: number; readonly y: number }[]): n
 
 const hours = Number(values.hours);
 const seed = Number(values.seed);
-const shift = await longShift(hours, seed, ({ simulatedHours, entries, heapMb, rssMb, said, right, realTimeFactor }) =>
+const shift = await longShift(hours, seed, (stretch) => {
+  const { simulatedHours, entries, heapMb, rssMb, said, right, realTimeFactor, sentence } = stretch;
   console.log(
     `${simulatedHours.toFixed(2)} h  ${entries} entries  heap ${heapMb.toFixed(1)} MB  rss ${rssMb.toFixed(0)} MB  ` +
-      `right ${right} of ${said}  ${realTimeFactor.toFixed(2)} of real time`,
-  ),
-);
+      `right ${right} of ${said}  ${realTimeFactor.toFixed(2)} of real time  ` +
+      `a sentence ${sentence.median.toFixed(0)} ms, ${sentence.p95.toFixed(0)} ms at most of 95 in 100, a second of sound`,
+  );
+});
 
 const settled = shift.stretches.slice(Math.floor(shift.stretches.length / 2));
 const growthMbPerHour = slope(settled.map(({ simulatedHours: x, heapMb: y }) => ({ x, y })));
@@ -52,6 +54,7 @@ const half = Math.floor(shift.stretches.length / 2);
 const halves = [shift.stretches.slice(0, half), shift.stretches.slice(half)].map((stretches) => ({
   rightPercent: heardRight(stretches),
   realTimeFactor: median(stretches.map(({ realTimeFactor }) => realTimeFactor)),
+  sentenceMs: median(stretches.map(({ sentence }) => sentence.median)),
 }));
 const [first, second] = halves;
 const enough = settled.length >= 5;

@@ -121,6 +121,8 @@ export class Recognition {
    * further ahead they must be; what is all but certain is not compared, since whoever spoke is waiting.
    */
   #isTooClose(words: string, score: number, manner: Manner, hypothesis: Hypothesis, sound: Float32Array): boolean {
+    (globalThis as any).__st?.push({ lead: leadOf(words, hypothesis, sound, this.#decoder, this.grammar), score, manner, words });
+    return false;
     const { leastLead, leadBelow } = this.#tuning;
     const least = leastLead[manner] * Math.min(1, (1 - score) / (1 - leadBelow));
     return least > 0 && leadOf(words, hypothesis, sound, this.#decoder, this.grammar) < least;
