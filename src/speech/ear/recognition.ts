@@ -109,7 +109,7 @@ export class Recognition {
     const evidence = this.#evidence(hypothesis, sense.manner, overLoop, utterance);
     this.#observe(words, evidence);
     const verdict = judge(evidence, this.#tuning);
-    if (verdict.accepted && this.#isTooClose(words, verdict.score, sense.manner, hypothesis, sound))
+    if (verdict.accepted && this.#isTooClose(words, verdict.score, evidence, hypothesis, sound))
       return { heard: false, words, score: 0.5, why: 'ambiguous' };
     return verdict.accepted
       ? { heard: true, words, score: verdict.score }
@@ -118,13 +118,19 @@ export class Recognition {
 
   /**
    * Whether another command fits nearly as well: then it is better to ask than to guess. The worse the words fit, the
-   * further ahead they must be; what is all but certain is not compared, since whoever spoke is waiting.
+   * further ahead they must be. What is all but certain is not compared, since whoever spoke is waiting; in noise nothing is
+   * certain.
    */
-  #isTooClose(words: string, score: number, manner: Manner, hypothesis: Hypothesis, sound: Float32Array): boolean {
-    (globalThis as any).__st?.push({ lead: leadOf(words, hypothesis, sound, this.#decoder, this.grammar), score, manner, words });
-    return false;
-    const { leastLead, leadBelow } = this.#tuning;
-    const least = leastLead[manner] * Math.min(1, (1 - score) / (1 - leadBelow));
+  #isTooClose(
+    words: string,
+    score: number,
+    { manner, removedDb }: Evidence,
+    hypothesis: Hypothesis,
+    sound: Float32Array,
+  ): boolean {
+    const { leastLead, leadBelow, leadInNoise } = this.#tuning;
+    const always = removedDb > leadInNoise.fromDb ? leadInNoise.least[manner] : 0;
+    const least = Math.max(always, leastLead[manner] * Math.min(1, (1 - score) / (1 - leadBelow)));
     return least > 0 && leadOf(words, hypothesis, sound, this.#decoder, this.grammar) < least;
   }
 
