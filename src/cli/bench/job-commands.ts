@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
-import { placesOf } from '../../core/authoring/places';
-import { grammarAt } from '../../core/authoring/sayable';
 import type { LiveGrammar } from '../../core/language/grammar';
 import { type Sample, samples } from '../../core/language/sample';
-import { checkProcedure } from '../../core/procedure/check-procedure';
 import type { Tongue } from '../../core/tongue';
+import { placesOf } from '../authoring/places';
+import { grammarAt } from '../authoring/sayable';
+import { checkDocument } from '../check-document';
 
 /** A sentence, and all that can be said where it is said. */
 export type InPlace = { readonly live: LiveGrammar; readonly sample: Sample };
@@ -14,7 +14,7 @@ const SENTENCES = 3;
 
 /** Three sentences of every command that the shipped whole job has, each in the first place where the command can be given. */
 export function jobCommands(tongue: Tongue): readonly InPlace[] {
-  const checked = checkProcedure(readFileSync(PROCEDURE, 'utf8'), PROCEDURE);
+  const checked = checkDocument(readFileSync(PROCEDURE, 'utf8'), PROCEDURE);
   if (!checked.ok) throw new Error(JSON.stringify(checked.error));
   const met = new Set<string>();
   return placesOf(checked.value).flatMap((place) => {
