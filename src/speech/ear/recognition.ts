@@ -129,8 +129,9 @@ export class Recognition {
     sound: Float32Array,
   ): boolean {
     const { leastLead, leadBelow, leadInNoise } = this.#tuning;
-    const always = removedDb > leadInNoise.fromDb ? leadInNoise.least[manner] : 0;
-    const least = Math.max(always, leastLead[manner] * Math.min(1, (1 - score) / (1 - leadBelow)));
+    const inQuiet = leastLead[manner] * Math.min(1, (1 - score) / (1 - leadBelow));
+    const isNoisy = removedDb > leadInNoise.fromDb && leastLead[manner] > 0;
+    const least = isNoisy ? Math.max(leadInNoise.always, leadInNoise.times * inQuiet) : inQuiet;
     return least > 0 && leadOf(words, hypothesis, sound, this.#decoder, this.grammar) < least;
   }
 

@@ -92,8 +92,8 @@ export type Tuning = {
    */
   readonly leastLead: Readonly<Record<Manner, number>>;
   readonly leadBelow: number;
-  /** Where the denoiser took off more than `fromDb`, so far at any score. */
-  readonly leadInNoise: { readonly fromDb: number; readonly least: Readonly<Record<Manner, number>> };
+  /** Where the denoiser took off more than `fromDb`: so many times as far, and at any score at least `always`. */
+  readonly leadInNoise: { readonly fromDb: number; readonly times: number; readonly always: number };
   /** How much cheaper than its bar a command must be to count as all but certain. */
   readonly spread: number;
   readonly veto: Veto;
@@ -155,9 +155,9 @@ export const TUNING: Tuning = {
   oneWord: { stop: 0, harmless: 2, progress: 7, critical: 7 },
   inNoise: { fromDb: 0.7, eachDb: 8, most: 8 },
   aided: { stop: 0, harmless: 0, progress: 2, critical: 2 },
-  leastLead: { stop: 0, harmless: 120, progress: 440, critical: 440 },
+  leastLead: { stop: 0, harmless: 120, progress: 320, critical: 320 },
   leadBelow: 0.7,
-  leadInNoise: { fromDb: 0.25, least: { stop: 0, harmless: 100, progress: 100, critical: 100 } },
+  leadInNoise: { fromDb: 0.25, times: 1.4, always: 100 },
   spread: 20,
   veto: {
     leastVoicedFrames: 16,
