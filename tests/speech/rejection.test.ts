@@ -8,6 +8,7 @@ const judge = (evidence: Evidence): Verdict => judgeBy(evidence, TUNING);
 const good: Evidence = {
   manner: 'progress',
   wordCount: 3,
+  hasValue: false,
   cost: 20,
   overLoop: -10,
   voicedFrames: 80,
@@ -61,7 +62,9 @@ test('deep in noise a command must be heard better, however deep', () => {
   const deep = fromDb + (0.6 * most) / eachDb;
   expect(judge({ ...between, removedDb: fromDb })).toMatchObject({ accepted: true });
   expect(judge({ ...between, removedDb: deep })).toMatchObject({ accepted: false });
-  expect(judge({ ...costing(bars.progress - most), removedDb: veto.mostRemovedDb })).toMatchObject({ accepted: true });
+  const deepest = { ...costing(bars.progress - most), removedDb: veto.mostRemovedDb };
+  expect(judge(deepest)).toMatchObject({ accepted: true });
+  expect(judge({ ...deepest, hasValue: true })).toMatchObject({ accepted: false });
 });
 
 test('stop is exempt from level and duration, but must be a voice', () => {

@@ -5,7 +5,13 @@ import type { RejectReason } from '../../core/ports';
 
 /** What some words are worth to the ear: how dearly they must be heard, or why they are nothing. */
 export type Sense =
-  | { readonly kind: 'command'; readonly manner: Manner; readonly number: boolean }
+  | {
+      readonly kind: 'command';
+      readonly manner: Manner;
+      /** Whether it holds a reading, which people speak with pauses; and whether it holds any number, name or choice at all. */
+      readonly number: boolean;
+      readonly hasValue: boolean;
+    }
   | { readonly kind: 'nothing'; readonly why: RejectReason };
 
 /** A live grammar in the ear's own terms: where words lead, and what whole sentences are worth. */
@@ -43,12 +49,13 @@ export class ArmedGrammar {
     const meaning = interpret(this.#live, words);
     switch (meaning.kind) {
       case 'command': {
-        const number = Object.values(meaning.slots).some(({ kind }) => kind === 'reading');
-        return { kind: 'command', manner: meaning.manner, number };
+        const values = Object.values(meaning.slots);
+        const number = values.some(({ kind }) => kind === 'reading');
+        return { kind: 'command', manner: meaning.manner, number, hasValue: values.length > 0 };
       }
       // The app can say why not ("there is no bolt forty"), but must be as sure as of a real one.
       case 'almost':
-        return { kind: 'command', manner: 'progress', number: true };
+        return { kind: 'command', manner: 'progress', number: true, hasValue: true };
       case 'ambiguous':
         return { kind: 'nothing', why: 'ambiguous' };
       case 'nothing':

@@ -38,7 +38,7 @@ export class LoneStop {
     const { voicedFrames } = utterance.voiceIn(word.startFrame, word.frames);
     if (voicedFrames < loneStop.leastVoicedFrames) return null;
     if (voicedFrames < loneStop.leastShare * utterance.voicedFrames) return null;
-    const bar = loneStop.bar - loweredInNoise(utterance.removedDb, inNoise);
+    const bar = loneStop.bar - loweredInNoise(utterance.removedDb, false, inNoise);
     const room = bar - (loopScore - score) / Math.max(1, frames) - ownCost * word.costPerFrame;
     return room < 0 ? null : { words: this.#word, score: Math.min(1, 0.5 + room / (2 * spread)) };
   }

@@ -1,4 +1,3 @@
-import type { Manner } from '../../core/language/grammar';
 import type { RejectReason } from '../../core/ports';
 import type { Result } from '../../core/result';
 import type { ArmedGrammar, Sense } from './armed-grammar';
@@ -19,6 +18,8 @@ export type Outcome =
 
 /** The words of an unfinished utterance; `extendable` says whether a legal sentence goes on from them. */
 export type PartialWords = { readonly words: string; readonly sense: Sense; readonly extendable: boolean };
+
+type Command = Extract<Sense, { readonly kind: 'command' }>;
 
 /** What a verdict was made of, for whoever measures the ear. */
 export type Observer = (words: string, evidence: Evidence) => void;
@@ -106,7 +107,7 @@ export class Recognition {
     const sense = this.grammar.senseOf(words);
     if (sense.kind === 'nothing') return refused(words, sense.why);
     const overLoop = (loopScore - hypothesis.score) / Math.max(1, sound.length / EAR_FRAME);
-    const evidence = this.#evidence(hypothesis, sense.manner, overLoop, utterance);
+    const evidence = this.#evidence(hypothesis, sense, overLoop, utterance);
     this.#observe(words, evidence);
     const verdict = judge(evidence, this.#tuning);
     if (verdict.accepted && this.#isTooClose(words, verdict.score, evidence, hypothesis, sound))
@@ -140,13 +141,14 @@ export class Recognition {
     return sense.kind === 'command' && sense.manner === 'stop';
   }
 
-  #evidence({ words }: Hypothesis, manner: Manner, overLoop: number, utterance: Utterance): Evidence {
+  #evidence({ words }: Hypothesis, { manner, hasValue }: Command, overLoop: number, utterance: Utterance): Evidence {
     const frames = total(words, ({ frames }) => frames);
     const voices = words.map(({ startFrame, frames }) => utterance.voiceIn(startFrame, frames));
     const phones = total(words, ({ word }) => this.#decoder.phonesIn(word));
     return {
       manner,
       wordCount: words.length,
+      hasValue,
       cost: total(words, ({ costPerFrame, frames }) => costPerFrame * frames) / Math.max(1, frames),
       overLoop,
       voicedFrames: utterance.voicedFrames,

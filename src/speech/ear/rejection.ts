@@ -6,6 +6,8 @@ import type { Tuning, Veto } from './tuning';
 export type Evidence = {
   readonly manner: Manner;
   readonly wordCount: number;
+  /** Whether they hold a number, a name or a choice, which a syllable makes another. */
+  readonly hasValue: boolean;
   /** How badly the words fit the sound, a frame, in the engine's unit: a good word pays about 20, stray speech 60. */
   readonly cost: number;
   /** How much dearer they are, a frame, than a loop of bare phones on the same sound; below zero where cheaper. */
@@ -53,12 +55,17 @@ function vetoOf(veto: Veto, evidence: Evidence): RejectReason | null {
   return snrDb < veto.leastSnrDb ? 'too-quiet' : null;
 }
 
-/** By how much every bar is lower in so much noise. */
-export const loweredInNoise = (removedDb: number, { fromDb, eachDb, most }: Tuning['inNoise']): number =>
-  Math.min(most, Math.max(0, removedDb - fromDb) * eachDb);
+/** By how much the bar is lower in so much noise. */
+export function loweredInNoise(removedDb: number, hasValue: boolean, tuning: Tuning['inNoise']): number {
+  const { fromDb, eachDb, most, value } = tuning;
+  if (removedDb <= fromDb) return 0;
+  return Math.min(most, (removedDb - fromDb) * eachDb) + (hasValue ? value : 0);
+}
 
-function scoreOf({ manner, wordCount, cost, overLoop, removedDb }: Evidence, tuning: RejectionTuning): number {
-  const lowered = loweredInNoise(removedDb, tuning.inNoise) + (wordCount === 1 ? tuning.oneWord[manner] : 0);
+function scoreOf(evidence: Evidence, tuning: RejectionTuning): number {
+  const { manner, wordCount, hasValue, cost, overLoop, removedDb } = evidence;
+  const oneWord = wordCount === 1 ? tuning.oneWord[manner] : 0;
+  const lowered = oneWord + loweredInNoise(removedDb, hasValue, tuning.inNoise);
   const room = tuning.bars[manner] - lowered - (overLoop + tuning.ownCost * cost);
   return Math.max(0, Math.min(1, 0.5 + room / (2 * tuning.spread)));
 }

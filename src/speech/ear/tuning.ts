@@ -78,9 +78,9 @@ export type Tuning = {
   readonly oneWord: Readonly<Record<Manner, number>>;
   /**
    * In noise words are mistaken for others that fit almost as well. Every bar is lower by `eachDb` for each decibel that the
-   * denoiser took off beyond `fromDb`, and by no more than `most`.
+   * denoiser took off beyond `fromDb`, and by no more than `most`; for words with a number, a name or a choice by `value` more.
    */
-  readonly inNoise: { readonly fromDb: number; readonly eachDb: number; readonly most: number };
+  readonly inNoise: { readonly fromDb: number; readonly eachDb: number; readonly most: number; readonly value: number };
   /**
    * With a person's profile the bars are lower by this. That person's words come as much nearer to the model, and so do
    * some of a stranger's, who shall gain nothing by it.
@@ -153,7 +153,7 @@ export const TUNING: Tuning = {
   ownCost: 0.6,
   bars: { stop: 50, harmless: 43, progress: 42, critical: 40 },
   oneWord: { stop: 0, harmless: 2, progress: 7, critical: 7 },
-  inNoise: { fromDb: 0.7, eachDb: 8, most: 8 },
+  inNoise: { fromDb: 0.7, eachDb: 8, most: 8, value: 6 },
   aided: { stop: 0, harmless: 0, progress: 2, critical: 2 },
   leastLead: { stop: 0, harmless: 120, progress: 320, critical: 320 },
   leadBelow: 0.7,
