@@ -4,8 +4,8 @@ import type { Job } from '../core/job/job';
 import { offersOf } from '../core/job/offers';
 import { revisionOf } from '../core/job/revision';
 import type { LiveGrammar } from '../core/language/grammar';
-import { reply } from '../core/phrasing/reply';
-import type { RecogniserEvent } from '../core/ports';
+import { type Reply, reply } from '../core/phrasing/reply';
+import type { RecogniserEvent, RecogniserFault } from '../core/ports';
 import { assertNever } from '../core/result';
 import type { Answers } from './answers';
 import type { DeskParts, HeardView } from './desk-parts';
@@ -20,6 +20,8 @@ export type EarHost = {
   readonly answers: Pick<Answers, 'answer' | 'tell'>;
   readonly note: (body: EntryBody) => void;
   readonly obey: (c: Command) => void;
+  /** Where the job stands, in words. */
+  readonly standing: () => readonly Reply[];
   readonly changed: () => void;
 };
 
@@ -50,7 +52,8 @@ export class DeskEar {
   }
 
   hear(event: RecogniserEvent): void {
-    this.state = earView(this.state, event);
+    const before = this.state;
+    this.state = earView(before, event);
     switch (event.type) {
       case 'heard': {
         this.parts.voice.resume();
@@ -66,13 +69,16 @@ export class DeskEar {
         this.take(turnedAway(event.why), event.words, event.score, 'voice');
         break;
       case 'failed':
-        this.host.answers.tell([reply(faultReply(event.code), {})]);
+        // Trying again in vain is no news.
+        if (before.fault !== event.code) this.host.answers.tell([reply(faultReply(event.code), {})]);
         break;
       case 'partial':
         // Somebody is speaking: what we would say next waits for them.
         this.parts.voice.hold();
         break;
       case 'ready':
+        if (before.fault !== null) this.host.answers.tell(this.recovered(before.fault));
+        break;
       case 'armed':
       case 'level':
         break;
@@ -107,6 +113,11 @@ export class DeskEar {
     }
     this.hasAskedAgain = true;
     this.host.answers.answer(replies);
+  }
+
+  /** With the sound an answer may have been cut off, so it is said again where the job stands. */
+  private recovered(from: RecogniserFault): readonly Reply[] {
+    return [reply('hears-again', {}), ...(from === 'audio-blocked' ? this.host.standing() : [])];
   }
 
   private liveNow(): LiveGrammar {

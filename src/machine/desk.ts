@@ -69,6 +69,7 @@ export class Desk {
       answers: this.answers,
       note: (body) => this.log.note(body),
       obey: (c) => this.obey(c),
+      standing: () => announce(this.current, this.now()),
       changed: () => this.changed(),
     });
     this.timers = new TimerWatch(

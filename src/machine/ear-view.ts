@@ -40,11 +40,12 @@ export function earView(before: EarState, event: RecogniserEvent): EarState {
 }
 
 /** What is said about a fault of the ear. */
-export function faultReply(code: (RecogniserEvent & { readonly type: 'failed' })['code']) {
+export function faultReply(code: RecogniserFault) {
   switch (code) {
     case 'microphone-refused':
     case 'microphone-missing':
     case 'microphone-lost':
+    case 'audio-blocked':
       return code;
     default:
       return 'recogniser-failed' as const;

@@ -3,6 +3,7 @@ import type { Moment } from '../core/job/entry';
 import type { Tongue } from '../core/tongue';
 import { benchView } from '../core/view/build-bench';
 import type { DeskView } from '../machine/desk-parts';
+import { faultReply } from '../machine/ear-view';
 import type { Screen } from '../ui/app';
 import type { Settings } from '../ui/setup/settings';
 import type { Say, ScreenKey, ScreenWords } from '../ui/words/words';
@@ -25,7 +26,7 @@ export function benchScreen(tongue: Tongue, words: ScreenWords, say: Say, now: B
     examples: tongue.teaching(seen.job),
     ...(now.torqueUnit === 'as-printed' ? {} : { alsoIn: now.torqueUnit }),
   });
-  const trouble = seen.ear.fault ? tongue.phrase([{ code: troubleCode(seen.ear.fault), slots: {} }]).shown : null;
+  const trouble = seen.ear.fault ? tongue.phrase([{ code: faultReply(seen.ear.fault), slots: {} }]).shown : null;
   return { name: 'bench', view, ear: earScreen(seen, isSpeaking, isShut, trouble), said: seen.said?.shown ?? null };
 }
 
@@ -36,9 +37,3 @@ function labelOf(rule: RuleName, words: ScreenWords): string | undefined {
 }
 
 const isKey = (key: string, words: ScreenWords): key is ScreenKey => Object.hasOwn(words, key);
-
-function troubleCode(fault: string) {
-  return fault === 'microphone-refused' || fault === 'microphone-missing' || fault === 'microphone-lost'
-    ? fault
-    : ('recogniser-failed' as const);
-}

@@ -33,8 +33,11 @@ export async function performEffect(effect: Effect, rooms: Rooms, faster: (steps
 export async function bringFile({ what, file }: FileChosen, rooms: Rooms): Promise<boolean> {
   const { imports, procedures, jobs, models, sound } = rooms;
   switch (what) {
-    case 'procedure':
-      return procedures.bring(file);
+    case 'procedure': {
+      const isShown = await procedures.bring(file);
+      jobs.documentBrought();
+      return isShown;
+    }
     case 'model':
       if (await models.bring(file)) sound.renewOwnEar();
       return false;

@@ -25,6 +25,7 @@ export function microphoneFeed(
   let microphone: Microphone | null = null;
   let node: AudioWorkletNode | null = null;
   let module: Promise<void> | null = null;
+  let joining: Promise<boolean> | null = null;
 
   const close = (): void => {
     node?.disconnect();
@@ -42,8 +43,8 @@ export function microphoneFeed(
     lost(detail);
   };
 
-  const onDevices = (): void => {
-    if (!microphone) back();
+  const onBetter = (): void => {
+    if (!microphone && document.visibilityState === 'visible') back();
   };
 
   const onState = (): void => {
@@ -51,29 +52,55 @@ export function microphoneFeed(
     else if (microphone) failed('audio-blocked', `the audio context is ${context.state}`);
   };
 
-  navigator.mediaDevices?.addEventListener('devicechange', onDevices);
-  context.addEventListener('statechange', onState);
+  const gone = new AbortController();
+  const { signal } = gone;
+  navigator.mediaDevices?.addEventListener('devicechange', onBetter, { signal });
+  // Who allows it again in the browser's or the system's settings comes back to the page, or is told of here.
+  document.addEventListener('visibilitychange', onBetter, { signal });
+  void navigator.permissions?.query({ name: 'microphone' }).then(
+    (permission) => permission.addEventListener('change', onBetter, { signal }),
+    () => undefined,
+  );
+  context.addEventListener('statechange', onState, { signal });
+
+  /** False where there is no microphone to be had, or it went while it was being joined; listeners have been told. */
+  const join = async (): Promise<boolean> => {
+    const opened = await openMicrophone(context, choice, { ended, muted: lost, back });
+    if (!opened.ok) {
+      failed(opened.error.code, opened.error.detail);
+      return false;
+    }
+    microphone = opened.value;
+    module ??= context.audioWorklet.addModule(captureUrl);
+    try {
+      await module;
+    } catch (error) {
+      module = null;
+      close();
+      failed('worker-crashed', String(error));
+      return false;
+    }
+    if (microphone !== opened.value) return false;
+    node = new AudioWorkletNode(context, 'wrenchside-capture', {
+      numberOfOutputs: 0,
+      channelCount: 1,
+      channelCountMode: 'explicit',
+    });
+    microphone.source.connect(node);
+    return true;
+  };
 
   const open = async (): Promise<MessagePort | null> => {
     if (context.state !== 'running') {
       failed('audio-blocked', 'the browser wants a tap before it lets sound in');
       return null;
     }
-    if (!microphone) {
-      const opened = await openMicrophone(context, choice, { ended, muted: lost, back });
-      if (!opened.ok) {
-        failed(opened.error.code, opened.error.detail);
-        return null;
-      }
-      microphone = opened.value;
-      module ??= context.audioWorklet.addModule(captureUrl);
-      await module;
-      node = new AudioWorkletNode(context, 'wrenchside-capture', {
-        numberOfOutputs: 0,
-        channelCount: 1,
-        channelCountMode: 'explicit',
+    // A headset that is plugged in is told of several times over; it is opened once.
+    if (!node) {
+      joining ??= join().finally(() => {
+        joining = null;
       });
-      microphone.source.connect(node);
+      if (!(await joining)) return null;
     }
     const { port1, port2 } = new MessageChannel();
     node?.port.postMessage(port1, [port1]);
@@ -85,8 +112,7 @@ export function microphoneFeed(
     cancelsEcho: () => microphone?.cancelsEcho ?? false,
     stream: () => microphone?.stream ?? null,
     close: () => {
-      navigator.mediaDevices?.removeEventListener('devicechange', onDevices);
-      context.removeEventListener('statechange', onState);
+      gone.abort();
       close();
     },
   };

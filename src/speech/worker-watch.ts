@@ -14,13 +14,17 @@ export class WorkerWatch {
   #asked: number | null = null;
   #loadingSince: number | null;
   #restarts = 0;
+  #ticked: number;
+  #forgiven = false;
 
   constructor(now: number) {
     this.#loadingSince = now;
+    this.#ticked = now;
   }
 
   /** `ask` is a time to ping; `silent` means the worker has been given up. */
   tick(now: number): 'ask' | 'wait' | 'silent' {
+    this.#forgive(now);
     if (this.#loadingSince !== null) return now - this.#loadingSince > WATCH.loading ? 'silent' : 'wait';
     if (this.#asked === null) {
       this.#asked = now;
@@ -29,12 +33,23 @@ export class WorkerWatch {
     return now - this.#asked > WATCH.silence ? 'silent' : 'wait';
   }
 
+  /** A page that was frozen did not listen either: its own silence counts against the worker only once it is asked again. */
+  #forgive(now: number): void {
+    const wasFrozen = now - this.#ticked > WATCH.silence;
+    this.#ticked = now;
+    if (!wasFrozen || this.#forgiven) return;
+    this.#forgiven = true;
+    this.#asked = null;
+    if (this.#loadingSince !== null) this.#loadingSince = now;
+  }
+
   loaded(): void {
     this.#loadingSince = null;
   }
 
   answered(): void {
     this.#asked = null;
+    this.#forgiven = false;
   }
 
   /** How long to wait before starting another worker, or null when it has failed too often to go on. */

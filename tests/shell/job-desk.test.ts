@@ -53,7 +53,7 @@ test('a job is begun with the people and the wrenches of Setup, in its log', asy
 test('taken up again it does not choose once more what it has', async () => {
   const { host, open } = await begun();
   await open.writer.close();
-  const again = await resumeJob(host, open.card.id);
+  const again = await resumeJob(host, open.card.id, () => start.text);
   if (!again.ok) throw new Error(again.error.code);
   expect(again.value.desk.job.entries.filter(({ kind }) => kind === 'wrench-chosen')).toHaveLength(
     open.desk.job.entries.filter(({ kind }) => kind === 'wrench-chosen').length,

@@ -18,9 +18,28 @@ test('a worker that stops answering is given up after the silence allowed', () =
   expect(watch.tick(1001 + WATCH.silence)).toBe('silent');
 });
 
+test('a page that was frozen asks again before it gives a worker up', () => {
+  const watch = new WorkerWatch(0);
+  watch.loaded();
+  expect(watch.tick(1000)).toBe('ask');
+  const thawed = 1000 + 60 * WATCH.silence;
+  expect(watch.tick(thawed)).toBe('ask');
+  watch.answered();
+  expect(watch.tick(thawed + WATCH.every)).toBe('ask');
+});
+
+test('a worker that is silent still after the thaw is given up, however seldom the page is woken', () => {
+  const watch = new WorkerWatch(0);
+  watch.loaded();
+  watch.tick(1000);
+  const minute = 60_000;
+  expect(watch.tick(1000 + minute)).toBe('ask');
+  expect(watch.tick(1000 + 2 * minute)).toBe('silent');
+});
+
 test('loading may take longer than an answer, but not for ever', () => {
   const watch = new WorkerWatch(0);
-  expect(watch.tick(WATCH.loading)).toBe('wait');
+  for (let now = 0; now <= WATCH.loading; now += WATCH.every) expect(watch.tick(now)).toBe('wait');
   expect(watch.tick(WATCH.loading + 1)).toBe('silent');
 });
 

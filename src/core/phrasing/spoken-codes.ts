@@ -68,6 +68,7 @@ export const SPOKEN_CODES = {
   'knocked-off': [],
   'came-back': [],
   resumed: ['machine'],
+  'document-changed': [],
   'note-taking': [],
   'note-kept': [],
   'picture-taken': [],
@@ -246,7 +247,9 @@ export const SPOKEN_CODES = {
   'microphone-refused': [],
   'microphone-missing': [],
   'microphone-lost': [],
+  'audio-blocked': [],
   'recogniser-failed': [],
+  'hears-again': [],
   'job-begins': ['title'],
   demonstration: [],
 } as const satisfies Record<string, readonly string[]>;

@@ -18,6 +18,7 @@ import { LogWriter } from '../../store/log-writer';
 import type { Settings } from '../../ui/setup/settings';
 import { checkDocument, tellIssues } from '../library';
 import type { OpenFault } from './job-log';
+import { hasOtherText } from './pinned';
 
 /** What a desk needs that does not depend on the job. */
 export type DeskHost = {
@@ -75,11 +76,18 @@ export async function beginJob(host: DeskHost, start: NewJob): Promise<Result<Op
     people: host.settings().people,
   };
   const writer = new LogWriter<EntryBody>({ store, hash, after, durability, jobId: id });
-  return openSession(host, card, procedure, writer, [], [first, { kind: 'session-opened' }]);
+  return openSession(host, card, procedure, writer, [], [first, { kind: 'session-opened' }], false);
 }
 
-/** Takes a job up again from its log, on the document it was begun with. A damaged log is read only. */
-export async function resumeJob(host: DeskHost, id: string): Promise<Result<OpenJob, OpenFault>> {
+/**
+ * Takes a job up again from its log, on the document it was begun with. A damaged log is read only. `textNow` is what the
+ * document with an id is by now, or null where there is none; where it is another, that is said.
+ */
+export async function resumeJob(
+  host: DeskHost,
+  id: string,
+  textNow: (procedure: string) => string | null,
+): Promise<Result<OpenJob, OpenFault>> {
   const { store, hash, after } = host;
   const { readJob } = await import('./job-log');
   const read = await readJob(store, hash, id, host.tongue.profile.code);
@@ -88,7 +96,8 @@ export async function resumeJob(host: DeskHost, id: string): Promise<Result<Open
   if (damage) return fail({ code: 'log-damaged', damage });
   if (procedure.language !== host.tongue.profile.code) return otherLanguage(procedure);
   const writer = new LogWriter<EntryBody>({ store, hash, after, durability, jobId: id, texts, head });
-  return openSession(host, card, procedure, writer, entries, [{ kind: 'session-opened' }]);
+  const isOther = hasOtherText(entries, textNow(card.procedure));
+  return openSession(host, card, procedure, writer, entries, [{ kind: 'session-opened' }], isOther);
 }
 
 const otherLanguage = ({ language }: Procedure) => fail({ code: 'other-language' as const, language });
@@ -117,6 +126,7 @@ async function openSession(
   writer: LogWriter<EntryBody>,
   before: readonly Entry[],
   opening: readonly EntryBody[],
+  hasOther: boolean,
 ): Promise<Result<OpenJob, OpenFault>> {
   const now = (): Moment => ({ at: host.clock.wall(), mono: host.clock.mono(), session: host.session });
   const entries = [...before];
@@ -153,6 +163,7 @@ async function openSession(
     isNew
       ? reply('job-begins', { title: text(procedure.title) })
       : reply('resumed', { machine: text(procedure.machine) }),
+    ...(hasOther ? [reply('document-changed', {})] : []),
     ...(procedure.demonstration && isNew ? [reply('demonstration', {})] : []),
     ...announce(job, now()),
   ];

@@ -1,6 +1,7 @@
 import { command, type RuleName } from '../../core/job/command';
 import { commandAtCursor } from '../../core/job/cursor-command';
 import type { JobRow } from '../../core/log/log-store';
+import { reply } from '../../core/phrasing/reply';
 import type { Say } from '../../ui/words/words';
 import type { Library } from '../library';
 import type { NoticeBoard } from '../notice-board';
@@ -8,6 +9,7 @@ import type { RecordSource } from '../record/record-room';
 import type { ShellParts } from '../shell-parts';
 import { damageWords, openFaultWords, storeFaultWords } from './fault-words';
 import type { DeskHost } from './job-desk';
+import { hasOtherText } from './pinned';
 import type { Seat } from './seat';
 import type { Writing } from './writing';
 
@@ -64,7 +66,30 @@ export class Jobs {
     if (!this.at.writing.isAllowed()) return false;
     await this.at.seat.leave();
     const { resumeJob } = await import('./job-desk');
-    return this.at.seat.take(await resumeJob(this.at.host(), id));
+    const opened = await resumeJob(this.at.host(), id, (procedure) => this.#textNow(procedure));
+    if (!this.at.seat.take(opened)) return false;
+    if (this.#hasOtherText()) this.#showOtherText();
+    return true;
+  }
+
+  /** A document was brought in: where the open job is worked on another text of it, that is said and shown. */
+  documentBrought(): void {
+    if (!this.#hasOtherText()) return;
+    this.at.seat.open?.desk.tell([OTHER_TEXT]);
+    this.#showOtherText();
+  }
+
+  #hasOtherText(): boolean {
+    const { open, entries } = this.at.seat;
+    return open !== null && hasOtherText(entries, this.#textNow(open.card.procedure));
+  }
+
+  #textNow(procedure: string): string | null {
+    return this.at.library.find(procedure)?.text ?? null;
+  }
+
+  #showOtherText(): void {
+    this.at.notices.news('document-changed', this.at.parts.tongue.phrase([OTHER_TEXT]).shown);
   }
 
   /** A button of the list: the job is taken up, and the command goes the same way as a spoken one. */
@@ -127,6 +152,8 @@ export class Jobs {
     return this.#rows.length === 0;
   }
 }
+
+const OTHER_TEXT = reply('document-changed', {});
 
 const exportAct = (job: string, say: Say) => ({
   label: say('save-copy'),
