@@ -72,13 +72,11 @@ describe.skipIf(!chromiumPath)('when something is broken', ONCE_MORE, () => {
     await handsWork(bay);
   }, 120_000);
 
-  test.each(['mdef', 'dict.txt'])(
-    'a file of the model is not there (%s): it says so, and the buttons do the job',
+  test.each(['model/en-us/mdef', 'model/en-us/dict.txt', 'assets/rnnoise-*.wasm'])(
+    'a file of the ear is not there (%s): it says so, and the buttons do the job',
     async (name) => {
       const bay = await begun({}, async ({ page }) => {
-        await page
-          .context()
-          .route(`**/model/en-us/${name}`, (route) => route.fulfill({ status: 404, body: 'not found' }));
+        await page.context().route(`**/${name}`, (route) => route.fulfill({ status: 404, body: 'not found' }));
       });
       await clearWords(bay, 'recogniser-failed');
       await handsWork(bay);

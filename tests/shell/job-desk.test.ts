@@ -60,6 +60,20 @@ test('taken up again it does not choose once more what it has', async () => {
   );
 });
 
+test.each([
+  ['has been changed since: it keeps its own, and says so', `${start.text}\n# mended\n`, true],
+  ['is as it was: nothing is said of it', start.text, false],
+  ['is gone: nothing is said of it', null, false],
+])('taken up again when its document %s', async (_, textNow, isSaid) => {
+  const { host, open } = await begun();
+  await open.writer.close();
+  const again = await resumeJob(host, open.card.id, () => textNow);
+  if (!again.ok) throw new Error(again.error.code);
+  const [first] = again.value.desk.job.entries;
+  expect(first?.kind === 'job-started' && first.text).toBe(start.text);
+  expect(again.value.greeting.some(({ code }) => code === 'document-changed')).toBe(isSaid);
+});
+
 test('a wrench that Setup learns about while the job is open is taken over through the desk', async () => {
   const { host, settings, open } = await begun();
   open.desk.start([]);
