@@ -39,6 +39,8 @@ export class Rig {
   saying = '';
   /** Of the sound: as loud as the room, or louder. */
   amplitude = 0.01;
+  /** Since the microphone opened. */
+  heardSeconds = 0;
 
   constructor() {
     const engine: Engine = {
@@ -70,7 +72,8 @@ export class Rig {
     for (let n = 0; n < Math.round((seconds * RATE_HZ) / 480); n += 1) {
       const before = this.fed;
       this.listening.push(new Float32Array(480).fill(this.amplitude));
-      if (prompt && this.fed > before) this.latest?.partial(this.saying);
+      this.heardSeconds += 480 / RATE_HZ;
+      if (prompt) for (let chunk = before; chunk < this.fed; chunk += 1) this.latest?.partial(this.saying);
     }
   }
 

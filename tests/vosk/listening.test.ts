@@ -149,6 +149,17 @@ describe('over a long time', () => {
     expect(rig.of('armed')).toHaveLength(1);
   });
 
+  test('and the next hears the end of that pause first: a word that begins as it does is whole, and in its place', () => {
+    const rig = atWork();
+    while (rig.sessions.length < 2) rig.hear(0.03);
+    const [old, next] = rig.sessions;
+    expect([old?.removed, next?.fed]).toEqual([true, 1 + Math.ceil(LIMITS.fresh / LIMITS.chunk)]);
+    const now = rig.heardSeconds;
+    next?.result('done', LIMITS.fresh + 0.05);
+    expect(rig.of('said')[0]?.said.torn).toBe(false);
+    expect((rig.of('said')[0]?.startFrame ?? 0) / RATE_HZ).toBeCloseTo(now - LIMITS.chunk + 0.05, 1);
+  });
+
   test('but not while somebody may have begun to speak, unless it is never quiet', () => {
     const rig = atWork();
     const soundsOnAndOff = (times: number): void => {

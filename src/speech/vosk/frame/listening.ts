@@ -6,6 +6,9 @@ import { Hearing } from './hearing';
 import { LIMITS } from './listening-limits';
 import { Loudness } from './loudness';
 
+/** As many as hold the start of a recogniser in which no word is believed. */
+const LEAD_CHUNKS = Math.ceil(LIMITS.fresh / LIMITS.chunk);
+
 type Wanted = Extract<ToFrame, { type: 'arm' }>;
 
 /**
@@ -28,6 +31,9 @@ export class Listening {
   #loudness = new Loudness(1);
   #blocks: Float32Array[] = [];
   #gathered = 0;
+  /** What was sent last, and what of it the next recogniser hears first: a word may begin as one takes the other's place. */
+  #recent: readonly Float32Array[] = [];
+  #lead: readonly Float32Array[] = [];
   #ping: number | null = null;
 
   constructor(engine: Engine, tell: (event: FromFrame) => void) {
@@ -83,20 +89,22 @@ export class Listening {
 
   #feed(): void {
     const chunk = joined(this.#blocks, this.#gathered);
-    this.#forget();
-    const armed = this.#armed;
-    if (!armed) return;
-    if (!this.#hearing) {
-      const hearing: Hearing = new Hearing(
-        this.#engine,
-        this.#sampleRate,
-        armed.phrases,
-        this.#frame - chunk.length,
-        (answer) => this.#answer(hearing, answer),
-      );
-      this.#hearing = hearing;
-    }
+    this.#blocks = [];
+    this.#gathered = 0;
+    if (!this.#armed) return;
+    this.#hearing ??= this.#begun(this.#armed, this.#frame - chunk.length);
     this.#hearing.feed(chunk);
+    this.#recent = [...this.#recent.slice(1 - LEAD_CHUNKS), chunk];
+  }
+
+  #begun({ phrases }: Wanted, frame: number): Hearing {
+    const from = frame - this.#lead.reduce((total, { length }) => total + length, 0);
+    const hearing: Hearing = new Hearing(this.#engine, this.#sampleRate, phrases, from, (answer) =>
+      this.#answer(hearing, answer),
+    );
+    for (const earlier of this.#lead) hearing.feed(earlier);
+    this.#lead = [];
+    return hearing;
   }
 
   #answer(hearing: Hearing, answer: Answer): void {
@@ -116,7 +124,8 @@ export class Listening {
     }
     if (hearing.isSpent(this.#loudness.quietSeconds)) {
       this.#torn = hearing.wasCut;
-      this.#drop();
+      if (this.#torn) this.#drop();
+      else this.#renew(hearing);
     }
     if (!this.#hearing?.isSpeech && this.#wanted !== this.#armed && answer.kind !== 'error') this.#switch();
     this.#answerPing();
@@ -159,6 +168,14 @@ export class Listening {
     this.#tell({ type: 'armed', revision: wanted.revision });
   }
 
+  /** A fresh recogniser goes on where this one stops, and nothing is lost. */
+  #renew(hearing: Hearing): void {
+    hearing.remove();
+    this.#hearing = null;
+    this.#partial = '';
+    this.#lead = this.#recent;
+  }
+
   #drop(): void {
     this.#hearing?.remove();
     this.#hearing = null;
@@ -167,9 +184,12 @@ export class Listening {
     this.#answerPing();
   }
 
+  /** Nothing of what was captured so far reaches a recogniser that is yet to begin. */
   #forget(): void {
     this.#blocks = [];
     this.#gathered = 0;
+    this.#recent = [];
+    this.#lead = [];
   }
 
   #answerPing(): void {
