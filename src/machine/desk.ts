@@ -9,6 +9,7 @@ import { Listeners } from '../core/listeners';
 import { list, type Reply, reply, text } from '../core/phrasing/reply';
 import type { VoiceEvent } from '../core/ports';
 import { Answers } from './answers';
+import { ClockWatch } from './clock-watch';
 import { DeskEar } from './desk-ear';
 import { DeskLog } from './desk-log';
 import type { DeskParts, DeskView } from './desk-parts';
@@ -28,10 +29,12 @@ export class Desk {
   private readonly timers: TimerWatch;
   private readonly offs: (() => void)[] = [];
   private readonly ear: DeskEar;
+  private readonly clocks: ClockWatch;
   private current: Job;
 
   constructor(private readonly parts: DeskParts) {
     this.current = parts.job;
+    this.clocks = new ClockWatch(this.now());
     this.answers = new Answers({
       voice: parts.voice,
       phrase: parts.phrase,
@@ -163,6 +166,8 @@ export class Desk {
     if (event.type !== 'quiet') return;
     this.answers.prepare(likelyAnswers(this.current, this.ear.live, this.parts, this.now()));
     this.answers.quiet();
+    // Not sooner: an answer would cut it off.
+    if (this.clocks.hasMoved(this.now())) this.answers.tell([reply('clock-moved', {})]);
   }
 
   /** What the desk answers itself; the rest the machine decides. */

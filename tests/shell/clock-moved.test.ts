@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { readTongue } from '../../src/cli/tongue-files';
 import { planOf } from '../../src/core/job/plan';
 import { phaseTimes, stretchesOf } from '../../src/core/record/work-times';
@@ -18,6 +18,7 @@ const file = 'procedures/practice-plate.yaml';
 test.each([
   ['back', -5 * HOUR],
   ['forward', 30 * HOUR],
+  ['nowhere', 0],
 ])(
   'a wall clock put %s under a job: the log keeps its order and both times, and work is counted by the other clock',
   async (_, moved) => {
@@ -46,6 +47,7 @@ test.each([
       hands.pass(10 * MINUTE);
       desk.type(words);
       await desk.idle();
+      await vi.waitFor(() => expect(desk.snapshot.talking).toBe(false));
     };
     await say('this step is done');
     offset = moved;
@@ -61,6 +63,10 @@ test.each([
     expect(entries.map(({ seq }) => seq)).toEqual(entries.map((_e, i) => i + 1));
     const monos = entries.map(({ mono }) => mono);
     expect(monos).toEqual([...monos].sort((a, b) => a - b));
+    // Said once, after the answer, and so in the record too.
+    expect(entries.flatMap((e) => (e.kind === 'said' && e.code === 'clock-moved' ? [e.at] : []))).toEqual(
+      moved === 0 ? [] : [NOON + 20 * MINUTE + moved],
+    );
     // The jump stands in the record as it was: neither smoothed over nor put in another order.
     expect(entries.at(-1)?.at).toBe(NOON + 30 * MINUTE + moved);
     const worked = phaseTimes(planOf(procedure), stretchesOf(planOf(procedure), entries));

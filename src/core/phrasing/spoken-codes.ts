@@ -69,6 +69,7 @@ export const SPOKEN_CODES = {
   'came-back': [],
   resumed: ['machine'],
   'document-changed': [],
+  'clock-moved': [],
   'note-taking': [],
   'note-kept': [],
   'picture-taken': [],
