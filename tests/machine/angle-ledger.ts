@@ -13,6 +13,8 @@ type At = { readonly step: string; readonly pass: string; readonly bolt: number 
 export class AngleLedger {
   private readonly given = new Map<string, Given>();
   private readonly before = new Map<number, readonly [string, Given]>();
+  /** Doubts that somebody only said, by their entries: with the word the doubt is taken back too. */
+  private readonly onlySaid = new Map<number, string>();
 
   constructor(private readonly plan: Plan) {}
 
@@ -27,7 +29,9 @@ export class AngleLedger {
 
   /** A new session is no entry about a bolt, but leaves one in doubt. */
   doubt(at: At): void {
-    this.given.set(keyOf(at), 'doubt');
+    const key = keyOf(at);
+    this.given.set(key, 'doubt');
+    for (const [seq, of] of this.onlySaid) if (of === key) this.onlySaid.delete(seq);
   }
 
   private take(e: Entry, taken: string[]): readonly string[] {
@@ -62,6 +66,7 @@ export class AngleLedger {
     const key = keyOf(e);
     const was = this.given.get(key) ?? 'none';
     this.before.set(e.seq, [key, was]);
+    if (e.kind === 'bolt-unknown' && e.why === 'not-sure' && was !== 'doubt') this.onlySaid.set(e.seq, key);
     const [next, broken] = after(e, was);
     this.given.set(key, next);
     return broken ? [`${key}: ${e.kind} after ${was}`] : [];
@@ -78,7 +83,8 @@ export class AngleLedger {
     const found = this.before.get(target);
     if (!found) return [];
     const [key, was] = found;
-    if (this.given.get(key) !== 'doubt' || was !== 'none') taken.push(key);
+    const isLifted = this.onlySaid.has(target);
+    if (!isLifted && (this.given.get(key) !== 'doubt' || was !== 'none')) taken.push(key);
     this.given.set(key, was);
     return [];
   }

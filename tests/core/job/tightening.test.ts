@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { fold } from '../../../src/core/job/evolve';
+import { passStatesOf } from '../../../src/core/job/place';
+import { boltState, passState } from '../../../src/core/job/tightening';
 import { atFirstPass, bolt, codes, markAt, notSure, passes, setAt, soFar } from './workbench';
 
 const WORK = 'tighten.tighten-left.first.work';
@@ -142,6 +144,17 @@ describe('an angle pass', () => {
     const v = turning();
     v.all(bolt(1), 'take-back', 'not-turned');
     expect(codes(v.give(bolt(1)))[0]).toBe('bolt-then-next');
+  });
+
+  test('gives a bolt back as it was when a doubt that was only said is taken back', () => {
+    const w = turning();
+    const state = () => boltState(passState(passStatesOf(w.job, 'tighten-left'), 'turn'), 1).kind;
+    w.all(bolt(1), notSure(1));
+    expect(state()).toBe('unknown');
+    w.give('take-back');
+    expect(state()).toBe('done');
+    expect(codes(w.give('take-back'))).toEqual(['taken-back', 'turned-or-not']);
+    expect(state()).toBe('unknown');
   });
 });
 

@@ -42,7 +42,8 @@ const BARRIER: ReadonlySet<Entry['kind']> = new Set([
 
 /**
  * Takes back the newest live piece of work, and says what it was. Read-backs, sign-offs and hand-overs stand:
- * nothing before them is reached. Taking back an angle leaves the bolt UNKNOWN until it is said whether it was turned.
+ * nothing before them is reached. Taking back an angle leaves the bolt UNKNOWN until it is said whether it was turned; a doubt
+ * that was only said goes with its word.
  */
 export function takeBack(job: Job): Decision {
   for (const entry of [...job.entries].reverse()) {
