@@ -157,7 +157,7 @@ export const TUNING: Tuning = {
   aided: { stop: 0, harmless: 0, progress: 2, critical: 2 },
   leastLead: { stop: 0, harmless: 120, progress: 320, critical: 320 },
   leadBelow: 0.7,
-  leadInNoise: { fromDb: 0.25, times: 1.4, always: 250 },
+  leadInNoise: { fromDb: 0.12, times: 1.4, always: 250 },
   spread: 20,
   veto: {
     leastVoicedFrames: 16,
