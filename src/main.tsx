@@ -176,12 +176,10 @@ draw();
 void sounding();
 await rest();
 await shell.load();
-// What cannot be had now is asked for again when its screen is opened.
-void bringAll().catch(() => undefined);
 
-if (import.meta.env.PROD) {
+const keptOffline = async (): Promise<boolean> => {
   const { keepOffline } = await import('./offline/keep-offline');
-  void keepOffline({
+  return keepOffline({
     model: profile.model,
     busy: () => shell.jobOpen,
     tell: (report) => {
@@ -189,4 +187,7 @@ if (import.meta.env.PROD) {
       shell.offline(report);
     },
   });
-}
+};
+const follows = import.meta.env.PROD && (await keptOffline());
+// What cannot be had now is asked for again when its screen is opened.
+if (!follows) void bringAll().catch(() => undefined);

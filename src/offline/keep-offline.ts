@@ -14,9 +14,9 @@ const TAKE_OVER_AGAIN_MS = 1000;
 
 /**
  * Has the browser keep the whole app, and tells how far it is. A newer version, fetched in the background, takes hold
- * when a page starts with nothing under way, and never under a job.
+ * when a page starts with nothing under way, and never under a job. True where one is about to: the page fetches nothing then.
  */
-export async function keepOffline({ model, busy, tell }: KeepOffline): Promise<void> {
+export async function keepOffline({ model, busy, tell }: KeepOffline): Promise<boolean> {
   // Absent outside a secure context, and in some private windows.
   const workers: ServiceWorkerContainer | undefined = navigator.serviceWorker;
   const registered = await workers
@@ -24,7 +24,7 @@ export async function keepOffline({ model, busy, tell }: KeepOffline): Promise<v
     .catch(() => undefined);
   if (!workers || !registered) {
     tell({ state: 'unsupported', keptBytes: 0, ofBytes: 0 });
-    return;
+    return false;
   }
 
   let done = false;
@@ -56,7 +56,9 @@ export async function keepOffline({ model, busy, tell }: KeepOffline): Promise<v
   setInterval(takeOver, TAKE_OVER_AGAIN_MS);
   // The version before is let go only when it has nothing to do, so it is given nothing while another is to follow it:
   // whatever reached it now would start it anew, and Chromium looks again only half a minute later.
-  if (!takeOver()) await ask();
+  const follows = takeOver();
+  if (!follows) await ask();
+  return follows;
 }
 
 const send = (worker: ServiceWorker | null, message: ToKeeper): void => worker?.postMessage(message);
