@@ -85,7 +85,7 @@ export function roomsOf(parts: ShellParts, { settings, perform, choose, changed 
   const seat = new Seat(host, notices, say, changed);
   const library = new Library(tongue.profile.code, store, parts.documents, changed);
   const writing = new Writing(parts.lock, say, notices, () => void jobs.look().then(changed));
-  const jobs = new Jobs({ parts, host, seat, library, writing, notices, say });
+  const jobs = new Jobs({ parts, host, seat, library, writing, notices, say, changed });
   const setup = new SetupRoom({
     store,
     newId,

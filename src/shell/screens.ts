@@ -23,7 +23,7 @@ export type Shown = {
 export function screenOf(shown: Shown, rooms: Rooms, parts: ShellParts): Screen {
   const { jobs, library, sound, storage } = rooms;
   const procedures = library.ready;
-  const lines = jobs.rows.map(({ card, head }) => ({ card, entries: head.seq, place: null }));
+  const { lines } = jobs;
   const { people } = shown.settings;
   const list: Screen = { name: 'jobs', jobs: lines, procedures, people };
   switch (shown.name) {

@@ -8,7 +8,7 @@ import { indexedBlobs } from './indexed-blobs';
 import { ofJob, writing } from './log-tables';
 import { type Room, room } from './room';
 
-type Logs = Pick<LogStore, 'jobs' | 'createJob' | 'saveCard' | 'append' | 'read' | 'adopt' | 'remove'>;
+type Logs = Pick<LogStore, 'jobs' | 'createJob' | 'saveCard' | 'saveStand' | 'append' | 'read' | 'adopt' | 'remove'>;
 
 /** Opens the log store of this browser. Fails where there is none, or where a newer version of the program owns it. */
 export async function openIndexedStore(name?: string, storage?: Room): Promise<Result<LogStore, StoreFault>> {
@@ -38,7 +38,8 @@ function indexedLogs(connection: Connection): Logs {
     jobs: () =>
       connection.with(async (database) => {
         const rows = await database.getAll('jobs');
-        return ok(rows.map(({ card, head }) => ({ card, head })).sort((a, b) => b.card.created - a.card.created));
+        const listed = rows.map(({ card, head, stand = null }) => ({ card, head, stand }));
+        return ok(listed.sort((a, b) => b.card.created - a.card.created));
       }),
 
     createJob: (card) =>
@@ -57,6 +58,16 @@ function indexedLogs(connection: Connection): Logs {
           const row = await transaction.objectStore('jobs').get(card.id);
           if (!row) return fail({ code: 'no-such-job', jobId: card.id });
           await transaction.objectStore('jobs').put({ ...row, card });
+          return ok(undefined);
+        }),
+      ),
+
+    saveStand: (jobId, stand) =>
+      connection.with((database) =>
+        writing(database, ['jobs'], 'relaxed', async (transaction) => {
+          const row = await transaction.objectStore('jobs').get(jobId);
+          if (!row) return fail({ code: 'no-such-job', jobId });
+          await transaction.objectStore('jobs').put({ ...row, stand });
           return ok(undefined);
         }),
       ),

@@ -1,4 +1,5 @@
 import type { DBSchema, IDBPDatabase, IDBPTransaction, StoreNames } from 'idb';
+import type { JobStand } from '../core/log/job-stand';
 import type { Durability, JobRow } from '../core/log/log-store';
 
 export const DATABASE_NAME = 'wrenchside';
@@ -6,7 +7,7 @@ export const DATABASE_VERSION = 1;
 
 /** The database, version 1. Entries and blobs are keyed by their job first, so that a job is one range of keys. */
 export interface LogTables extends DBSchema {
-  jobs: { key: string; value: { readonly id: string } & JobRow };
+  jobs: { key: string; value: { readonly id: string; readonly stand?: JobStand } & JobRow };
   entries: { key: [jobId: string, seq: number]; value: string };
   blobs: { key: [jobId: string, id: string]; value: { readonly mime: string; readonly bytes: Uint8Array } };
   settings: { key: string; value: unknown };

@@ -1,9 +1,16 @@
 import { EMPTY, type Head } from '../core/log/chain';
+import type { JobStand } from '../core/log/job-stand';
 import type { JobCard, LogStore, StoredBlob } from '../core/log/log-store';
 import { fail, ok } from '../core/result';
 import { appendFault, headAfter, sameHead } from './heads';
 
-type KeptJob = { card: JobCard; head: Head; texts: string[]; blobs: Map<string, StoredBlob> };
+type KeptJob = {
+  card: JobCard;
+  head: Head;
+  stand: JobStand | null;
+  texts: string[];
+  blobs: Map<string, StoredBlob>;
+};
 
 const done = ok(undefined);
 
@@ -20,12 +27,16 @@ export function memoryStore(): LogStore {
     lasting: false,
 
     jobs: async () =>
-      ok([...jobs.values()].map(({ card, head }) => ({ card, head })).sort((a, b) => b.card.created - a.card.created)),
+      ok(
+        [...jobs.values()]
+          .map(({ card, head, stand }) => ({ card, head, stand }))
+          .sort((a, b) => b.card.created - a.card.created),
+      ),
 
     createJob: async (card) => {
       const here = jobs.get(card.id);
       if (here) return fail({ code: 'conflict', jobId: card.id, expected: null, actual: here.head });
-      jobs.set(card.id, { card, head: EMPTY, texts: [], blobs: new Map() });
+      jobs.set(card.id, { card, head: EMPTY, stand: null, texts: [], blobs: new Map() });
       return done;
     },
 
@@ -33,6 +44,13 @@ export function memoryStore(): LogStore {
       const job = jobs.get(card.id);
       if (!job) return noJob(card.id);
       job.card = card;
+      return done;
+    },
+
+    saveStand: async (jobId, stand) => {
+      const job = jobs.get(jobId);
+      if (!job) return noJob(jobId);
+      job.stand = stand;
       return done;
     },
 
@@ -56,7 +74,7 @@ export function memoryStore(): LogStore {
       if (!sameHead(actual, expected)) return fail({ code: 'conflict', jobId: card.id, expected, actual });
       const kept = new Map([...blobs.map((blob) => [blob.id, blob] as const), ...(here?.blobs ?? [])]);
       const texts = entries.map(({ text }) => text);
-      jobs.set(card.id, { card, head: headAfter(EMPTY, entries), texts, blobs: kept });
+      jobs.set(card.id, { card, head: headAfter(EMPTY, entries), stand: null, texts, blobs: kept });
       return done;
     },
 

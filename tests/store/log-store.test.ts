@@ -1,6 +1,7 @@
 import 'fake-indexeddb/auto';
 import { describe, expect, test } from 'vitest';
 import { headOf } from '../../src/core/log/chain';
+import type { JobStand } from '../../src/core/log/job-stand';
 import type { JobCard, LogStore } from '../../src/core/log/log-store';
 import { openIndexedStore } from '../../src/store/indexed-store';
 import { memoryStore } from '../../src/store/memory-store';
@@ -16,6 +17,14 @@ const card = (id: string, created = 1): JobCard => ({
 });
 const log = sealedLog();
 const head = headOf(log.at(-1) ?? { seq: 0, hash: '' });
+const STAND: Omit<JobStand, 'head'> = {
+  version: 1,
+  at: { kind: 'closing' },
+  isPaused: false,
+  ends: 0,
+  worked: 5,
+  machine: 'Plate',
+};
 const clip = { id: 'clip-1', mime: 'audio/wav', bytes: Uint8Array.of(0, 1, 254, 255) };
 
 let databases = 0;
@@ -46,10 +55,22 @@ describe.each(STORES)('a log store %s', (_, open) => {
     expect(await store.jobs()).toEqual({
       ok: true,
       value: [
-        { card: card('b', 2), head: { seq: 0, hash: '0'.repeat(64) } },
-        { card: card('a'), head },
+        { card: card('b', 2), head: { seq: 0, hash: '0'.repeat(64) }, stand: null },
+        { card: card('a'), head, stand: null },
       ],
     });
+  });
+
+  test('keeps where a job stands beside its card, until another log takes its place', async () => {
+    const store = await withJob(open);
+    const stand = { ...STAND, head };
+    expect((await store.saveStand('a', stand)).ok).toBe(true);
+    await store.saveCard({ ...card('a'), closed: true });
+    expect(await store.jobs()).toMatchObject({ value: [{ card: { closed: true }, head, stand }] });
+    expect(await store.read('a')).toMatchObject({ value: { texts: textsOf(log) } });
+    await store.adopt(card('a'), log, [], head);
+    expect(await store.jobs()).toMatchObject({ value: [{ stand: null }] });
+    expect(await store.saveStand('gone', stand)).toMatchObject({ error: { code: 'no-such-job' } });
   });
 
   test('gives a log back to the byte and in order, past the ninth entry', async () => {

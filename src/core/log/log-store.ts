@@ -1,6 +1,7 @@
 import type { Result } from '../result';
 import type { Head } from './chain';
 import type { SealedText } from './envelope';
+import type { JobStand } from './job-stand';
 
 /** A job as the list shows it. A label only: what happened is in the log, and the chain does not cover this. */
 export type JobCard = {
@@ -15,6 +16,9 @@ export type JobCard = {
 };
 
 export type JobRow = { readonly card: JobCard; readonly head: Head };
+
+/** A job as the list of them has it; the stand is null where none was kept, and stale where its head is another. */
+export type ListedJob = JobRow & { readonly stand: JobStand | null };
 
 export type StoredJob = JobRow & { readonly texts: readonly string[] };
 
@@ -53,10 +57,12 @@ export type LogStore = {
   readonly lasting: boolean;
 
   /** Newest first. */
-  readonly jobs: () => Stored<readonly JobRow[]>;
+  readonly jobs: () => Stored<readonly ListedJob[]>;
   /** An empty job, written strictly. A `conflict` where the id is taken. */
   readonly createJob: (card: JobCard) => Stored<void>;
   readonly saveCard: (card: JobCard) => Stored<void>;
+  /** Written relaxed: it can be worked out again from the log. */
+  readonly saveStand: (jobId: string, stand: JobStand) => Stored<void>;
   /** Adds to the end. A `conflict` where the log does not end at `expectedSeq`, or not in the entry these follow. */
   readonly append: (
     jobId: string,

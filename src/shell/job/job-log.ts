@@ -36,9 +36,10 @@ export async function readJob(
   hash: Hash,
   id: string,
   language: string,
+  check = checkDocument,
 ): Promise<Result<JobLog, OpenFault>> {
   const stored = await store.read(id);
-  return stored.ok ? jobLogOf(stored.value, hash, language) : fail({ code: 'store', fault: stored.error });
+  return stored.ok ? jobLogOf(stored.value, hash, language, check) : fail({ code: 'store', fault: stored.error });
 }
 
 /** The same from what a store or a file gives; what is wrong with its document is told in `language`. Nothing in it is trusted: seals, fields and references are all checked. */
@@ -46,6 +47,7 @@ export async function jobLogOf(
   { card, head, texts }: StoredJob,
   hash: Hash,
   language: string,
+  check = checkDocument,
 ): Promise<Result<JobLog, OpenFault>> {
   const log = readLog<EntryBody>(texts, hash, currentFormat<EntryBody>(isEntryBody), head);
   const good: readonly Entry[] = log.ok ? log.value : log.error.good;
@@ -54,7 +56,7 @@ export async function jobLogOf(
   if (first?.kind !== 'job-started') {
     return fail({ code: 'log-damaged', damage: broken ?? { entry: 1, why: 'stray-entry' } });
   }
-  const checked = await checkDocument(first.text, card.procedure);
+  const checked = await check(first.text, card.procedure);
   if (!checked.ok) return fail({ code: 'procedure-broken', issues: await tellIssues(checked.error, language) });
   const procedure = checked.value;
   const stray = strayEntry(planOf(procedure), good);

@@ -1,7 +1,9 @@
 import { command, type RuleName } from '../../core/job/command';
 import { commandAtCursor } from '../../core/job/cursor-command';
-import type { JobRow } from '../../core/log/log-store';
+import type { ListedJob } from '../../core/log/log-store';
 import { reply } from '../../core/phrasing/reply';
+import { standOf } from '../../core/view/stand-of';
+import type { JobLine } from '../../ui/jobs/job-list';
 import type { Say } from '../../ui/words/words';
 import type { Library } from '../library';
 import type { NoticeBoard } from '../notice-board';
@@ -11,6 +13,7 @@ import { damageWords, openFaultWords, storeFaultWords } from './fault-words';
 import type { DeskHost } from './job-desk';
 import { hasOtherText } from './pinned';
 import type { Seat } from './seat';
+import type { JobStands } from './stands';
 import type { Writing } from './writing';
 
 type JobsHost = {
@@ -21,21 +24,42 @@ type JobsHost = {
   readonly writing: Writing;
   readonly notices: NoticeBoard;
   readonly say: Say;
+  readonly changed: () => void;
 };
 
 /** The jobs of this machine: begun, taken up, rehearsed, read and deleted. Each answers whether it came off. */
 export class Jobs {
-  #rows: readonly JobRow[] = [];
+  #rows: readonly ListedJob[] = [];
+  #stands: JobStands | null = null;
 
   constructor(private readonly at: JobsHost) {}
 
-  get rows(): readonly JobRow[] {
-    return this.#rows;
+  /** Every job with where it stands, newest first: the open one as it is now, the others as their logs were left. */
+  get lines(): readonly JobLine[] {
+    const { open } = this.at.seat;
+    return this.#rows.map((row) => {
+      const isOpen = open?.card.id === row.card.id;
+      const head = isOpen ? open.writer.head() : row.head;
+      const stand = isOpen ? standOf(open.desk.job, head) : (this.#stands?.of(row) ?? null);
+      // The card may lag behind the log where the browser was killed in between.
+      const closed = row.card.closed || stand?.at.kind === 'closed';
+      return { card: { ...row.card, closed }, entries: head.seq, isOpen, stand };
+    });
   }
 
   async look(): Promise<void> {
     const rows = await this.at.parts.store.jobs();
     if (rows.ok) this.#rows = rows.value;
+    const open = this.at.seat.open?.card.id;
+    void this.#standing().then((stands) => stands.workOut(this.#rows.filter(({ card }) => card.id !== open)));
+  }
+
+  async #standing(): Promise<JobStands> {
+    const { JobStands } = await import('./stands');
+    const { store, hash, tongue, after, lock } = this.at.parts;
+    const maySave = () => lock.pen() === 'writing' || lock.pen() === 'unguarded';
+    this.#stands ??= new JobStands({ store, hash, after, maySave, language: tongue.profile.code }, this.at.changed);
+    return this.#stands;
   }
 
   async begin(procedure: string, machine: string, who: string): Promise<boolean> {

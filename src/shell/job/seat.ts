@@ -1,6 +1,7 @@
-import type { Entry } from '../../core/job/entry';
+import { type Entry, isTalk } from '../../core/job/entry';
 import { reply } from '../../core/phrasing/reply';
 import type { Result } from '../../core/result';
+import { standOf } from '../../core/view/stand-of';
 import { flushWhenHidden } from '../../store/flush-when-hidden';
 import type { Say } from '../../ui/words/words';
 import type { NoticeBoard } from '../notice-board';
@@ -68,6 +69,7 @@ export class Seat {
     if (!open) return;
     this.#getUp();
     await open.writer.close();
+    await keepStand(open);
   }
 
   #getUp(): void {
@@ -94,7 +96,7 @@ export class Seat {
         if (event.type === 'fault') this.#notSaved(open, storeFaultWords(event.fault, this.say));
         if (event.type === 'recovered') this.#saved(open, event.seq);
       }),
-      flushWhenHidden(writer),
+      flushWhenHidden({ flush: () => writer.flush().then(() => keepStand(open)) }),
     ];
     desk.start(greeting);
   }
@@ -116,4 +118,12 @@ export class Seat {
     desk.recovered(seq);
     this.changed();
   }
+}
+
+/** Where the job was left, for the list of jobs. Refused or lost it is worked out from the log the next time. */
+async function keepStand({ desk, writer, store, card }: OpenJob): Promise<void> {
+  const { job, entries } = desk.snapshot;
+  // A write that ended as the job was left is in the log and not in the job any more.
+  const isBehind = entries.filter((entry) => !isTalk(entry)).length !== job.entries.length;
+  if (!isBehind) await store.saveStand(card.id, standOf(job, writer.head()));
 }

@@ -1,8 +1,10 @@
 import { useState } from 'preact/hooks';
+import type { JobStand, StandingAt } from '../../core/log/job-stand';
 import type { JobCard } from '../../core/log/log-store';
+import { assertNever } from '../../core/result';
 import type { OnUi } from '../events';
 import { dateAndTime } from '../time-words';
-import type { PlainKey } from '../words/words';
+import type { PlainKey, Say } from '../words/words';
 import { useWords } from '../words/words-context';
 import '../rows.css';
 import './job-list.css';
@@ -12,8 +14,10 @@ export type JobLine = {
   readonly card: JobCard;
   /** Entries in its log. */
   readonly entries: number;
-  /** Where it stands, in words, where that is known without reading the whole log. */
-  readonly place: string | null;
+  /** The one that is being worked on. */
+  readonly isOpen: boolean;
+  /** Where it stands; null until that is worked out, and where its log is damaged. */
+  readonly stand: JobStand | null;
 };
 
 export type JobAction = 'resume' | 'brief' | 'record' | 'hand-over' | 'close' | 'delete';
@@ -60,29 +64,32 @@ export function JobList({ jobs, actions, on }: JobListProps) {
   };
   return (
     <ul class="rows jobs">
-      {jobs.map(({ card, entries, place }) => (
+      {jobs.map(({ card, entries, stand }) => (
         <li key={card.id} class="row">
           <div class="row-words">
             <b class="row-title">{card.title}</b>
-            <span class="quiet">{w('job-began', { when: dateAndTime(w, card.created), who: card.who })}</span>
+            {stand && stand.machine !== '' && <span>{stand.machine}</span>}
+            <span>{card.closed ? w('job-closed') : stand ? standWords(stand, w) : w('job-open')}</span>
             <span class="quiet">
-              {card.closed ? w('job-closed') : (place ?? w('job-open'))} · {w('job-entries', { count: entries })}
+              {[
+                w('job-began', { when: dateAndTime(w, card.created), who: card.who }),
+                ...(stand ? [w('job-worked', { when: dateAndTime(w, stand.worked) })] : []),
+                w('job-entries', { count: entries }),
+              ].join(' · ')}
             </span>
           </div>
           <div class="job-actions">
-            {actions
-              .filter((action) => !card.closed || action === 'record' || action === 'delete')
-              .map((action) => (
-                <button
-                  key={action}
-                  type="button"
-                  class={action === 'resume' ? 'button button-first' : 'button button-plain'}
-                  aria-label={w('job-action', { action: w(LABEL[action]), title: card.title })}
-                  onClick={() => act(action, card.id)}
-                >
-                  {w(LABEL[action])}
-                </button>
-              ))}
+            {actions.map((action) => (
+              <button
+                key={action}
+                type="button"
+                class={action === 'resume' ? 'button button-first' : 'button button-plain'}
+                aria-label={w('job-action', { action: w(LABEL[action]), title: card.title })}
+                onClick={() => act(action, card.id)}
+              >
+                {w(LABEL[action])}
+              </button>
+            ))}
           </div>
           {deleting === card.id && (
             <div class="job-sure" role="alert">
@@ -106,4 +113,28 @@ export function JobList({ jobs, actions, on }: JobListProps) {
       ))}
     </ul>
   );
+}
+
+const standWords = ({ at, isPaused, ends }: JobStand, w: Say): string =>
+  [
+    ...(isPaused ? [w('stand-paused')] : []),
+    ...placeWords(at, w),
+    ...(ends > 0 ? [w('loose-ends-count', { count: ends })] : []),
+  ].join(' · ');
+
+function placeWords(at: StandingAt, w: Say): readonly string[] {
+  switch (at.kind) {
+    case 'pass': {
+      const { number, total, done, bolts } = at;
+      return [w('stand-pass', { number, total, done, bolts }), at.step];
+    }
+    case 'step':
+      return [w('stand-step', { phase: at.phase, number: at.number, total: at.total }), at.step];
+    case 'closing':
+      return [w('stand-closing')];
+    case 'closed':
+      return [w('job-closed')];
+    default:
+      return assertNever(at);
+  }
 }

@@ -14,13 +14,19 @@ export type JobsProps = {
 /** Every job on this machine: carry one on, hand it over, close it, begin another. */
 export function Jobs({ jobs, procedures, people, on }: JobsProps & { readonly on: OnUi }) {
   const w = useWords();
+  const [open, finished] = [jobs.filter(({ card }) => !card.closed), jobs.filter(({ card }) => card.closed)];
   return (
     <main class="page">
       <h1>{w('nav-jobs')}</h1>
-      {jobs.length === 0 ? (
-        <p>{w('jobs-none')}</p>
-      ) : (
-        <JobList jobs={jobs} actions={['resume', 'brief', 'record', 'hand-over', 'close', 'delete']} on={on} />
+      {jobs.length === 0 && <p>{w('jobs-none')}</p>}
+      {open.length > 0 && (
+        <JobList jobs={open} actions={['resume', 'brief', 'record', 'hand-over', 'close', 'delete']} on={on} />
+      )}
+      {finished.length > 0 && (
+        <section>
+          <h2>{w('jobs-finished')}</h2>
+          <JobList jobs={finished} actions={['record', 'delete']} on={on} />
+        </section>
       )}
       <section>
         <h2>{w('jobs-take-over')}</h2>
