@@ -7,6 +7,7 @@ import { holdOf } from './hold';
 import type { Job } from './job';
 import { blockersOf } from './milestone';
 import { offersOf } from './offers';
+import { integers } from './offers/domains';
 import { nextReading, placeOf } from './place';
 import { stepIn } from './plan';
 import { isTimeAsked } from './time-gate';
@@ -20,13 +21,22 @@ export function teachingOffers(job: Job): readonly Offer[] {
   const namesBolts = offers.some((o) => o.rule === 'bolt-done');
   return offers
     .filter((o) => !(namesBolts && (o.rule === 'done' || o.rule === 'clicked')))
-    .map((o) => {
-      if (o.rule !== 'bolt-done' && o.rule !== 'set-at') return o;
-      const [slot, value] = Object.entries(commandAtCursor(job, o.rule)?.slots ?? {})[0] ?? [];
-      const number = value?.kind === 'integer' || value?.kind === 'reading' ? value.value : undefined;
-      if (slot === undefined || number === undefined || !Number.isInteger(number)) return o;
-      return { ...o, slots: { ...o.slots, [slot]: { kind: 'integers', values: [number] } } };
-    });
+    .map((o) => ({ ...o, slots: { ...o.slots, ...numbersNow(job, o.rule) } }));
+}
+
+/** The number of this moment, where there is one: of the bolt, the setting, or what is being read back. */
+function numbersNow(job: Job, rule: string): Offer['slots'] {
+  const q = job.pending;
+  if (rule === 'mark-at' && q?.kind === 'mark') return { clock: integers([q.clock]) };
+  if (rule === 'measured' && (q?.kind === 'reading' || q?.kind === 'floor')) {
+    const decimals = String(q.value).split('.')[1]?.length ?? 0;
+    const units = q.unit === undefined ? [] : [q.unit];
+    return { reading: { kind: 'reading', least: q.value, most: q.value, decimals, units, unitNeeded: true } };
+  }
+  if (rule !== 'bolt-done' && rule !== 'set-at') return {};
+  const [slot, value] = Object.entries(commandAtCursor(job, rule)?.slots ?? {})[0] ?? [];
+  const number = value?.kind === 'integer' || value?.kind === 'reading' ? value.value : undefined;
+  return slot === undefined || number === undefined || !Number.isInteger(number) ? {} : { [slot]: integers([number]) };
 }
 
 const REPORTS: ReadonlySet<string> = new Set<RuleName>(['bolt-done', 'bolts-done', 'so-far', 'past-by', 'clicked']);

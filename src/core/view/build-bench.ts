@@ -19,6 +19,7 @@ import { drawingOf, swingOf } from './bench-drawing';
 import { valueAlsoNow, valueNow } from './bench-value';
 import type { BenchView } from './bench-view';
 import { likeliest } from './likeliest-words';
+import { questionNow } from './question-now';
 
 /** How the view is put into words: shown text for a reply, and labels of the screen by key. */
 export type ViewWords = {
@@ -36,16 +37,17 @@ export function benchView(job: Job, now: Moment, words: ViewWords): BenchView {
   const place = placeOf(job);
   const work = workPlace(job);
   const planned = work.kind === 'step' || work.kind === 'pass' ? stepIn(job.plan, work.step) : undefined;
-  const value = valueNow(job);
+  const question = job.pending ? questionNow(job, job.pending) : undefined;
+  const value = question ? question.value : valueNow(job);
   const rules = teachingOffers(job).map((o) => o.rule as RuleName);
   return {
     title: job.plan.procedure.title,
     demonstration: job.plan.procedure.demonstration,
     phase: planned?.phase.say ?? '',
     placeWords: planned ? words.show(placeWords(job)) : '',
-    line: words.show(lineNow(job, now)),
-    value: value ? words.show([value]) : null,
-    valueAlso: valueAlsoNow(job, words.alsoIn)?.printed ?? null,
+    line: words.show(question ? [question.line] : lineNow(job, now)),
+    value: shownOr(value, words),
+    valueAlso: question ? shownOr(question.also, words) : (valueAlsoNow(job, words.alsoIn)?.printed ?? null),
     hazards: [
       ...(planned?.step.warnings ?? []).map((t) => ({ kind: 'warning' as const, text: t })),
       ...(planned?.step.cautions ?? []).map((t) => ({ kind: 'caution' as const, text: t })),
@@ -69,6 +71,8 @@ export function benchView(job: Job, now: Moment, words: ViewWords): BenchView {
     mood: place.kind === 'closed' ? 'closed' : place.kind === 'paused' ? 'paused' : job.pending ? 'asking' : 'working',
   };
 }
+
+const shownOr = (one: Reply | undefined, words: ViewWords): string | null => (one ? words.show([one]) : null);
 
 function otherWrenchesNow(job: Job, words: ViewWords): BenchView['wrenches'] {
   const at = passAt(job);
@@ -102,7 +106,6 @@ const NOT_IN_THE_LINE: ReadonlySet<Reply['code']> = new Set([
 ]);
 
 function lineNow(job: Job, now: Moment): readonly Reply[] {
-  if (job.pending) return [reply('shown-asking', {})];
   const hold = holdOf(job);
   if (hold) return [reply('job-on-hold', { bolt: count(hold.bolt) })];
   const at = passAt(job);

@@ -11,7 +11,7 @@ import { sampleOf } from './sample-slots';
 const isName = (code: ReplyCode) =>
   /^(milestone-(turn|crank|fuel|first|hand)|end-named|end-dropped|end-wrench|way-|reason|fault-(clicked|felt|went|snapped|pulled|under)|shown)/.test(
     code,
-  ) && code !== 'shown-asking';
+  );
 
 describe.each(languages().map((code) => ({ code, tongue: readTongue(code) })))(
   'every reply of $code',
