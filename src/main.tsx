@@ -7,6 +7,7 @@ import { readSettings } from './shell/setup/settings';
 import { Shell } from './shell/shell';
 import { blobUrl, playSound } from './shell/sound/play-sound';
 import { recordSound } from './shell/sound/record-sound';
+import type { MicrophoneWish } from './shell/sound/sound';
 import { earLanguage } from './speech/ear/ear-language';
 import { typedRecogniser } from './speech/typed';
 import { sha256Hex } from './store/hash';
@@ -35,7 +36,11 @@ const save = (name: string, text: string, mime: string): void => {
   setTimeout(() => URL.revokeObjectURL(url), 10_000);
 };
 
-const MICROPHONE = { deviceId: null, echoCancellation: false };
+/** The microphone a recogniser is to open. */
+const wished = ({ wanted, opened }: MicrophoneWish) => ({
+  choice: () => ({ deviceId: wanted() === '' ? null : wanted(), echoCancellation: false }),
+  opened,
+});
 
 /** A model of the person's own is rare, and what handles it is fetched only then. */
 const models = async () => (await import('./speech/vosk/model-shelf')).modelShelf(new URL('.', document.baseURI).href);
@@ -86,31 +91,32 @@ const shell = new Shell({
           profile.builtInVoice ? embeddedMouth(rateOf(settings)) : earconsOnly(),
         );
       return ok({
-        ear: (aid) => {
+        ear: (aid, microphone) => {
           const recogniser = embeddedRecogniser({
             context: audio.value,
             modelBase: new URL('model/', document.baseURI).href,
             language: earLanguage(tongue),
-            microphone: MICROPHONE,
+            microphone: wished(microphone),
             aid,
           });
           return {
             recogniser,
             microphone: recogniser.stream,
+            reopen: recogniser.reopen,
             keepSound: recogniser.keepSound,
             reading: recogniser.reading,
           };
         },
-        ownEar: async (onNews) => {
+        ownEar: async (onNews, microphone) => {
           const { voskRecogniser } = await import('./speech/vosk/recogniser');
           const recogniser = voskRecogniser({
             context: audio.value,
             page: new URL('vosk.html', document.baseURI).href,
             model: await models(),
             onNews,
-            microphone: MICROPHONE,
+            microphone: wished(microphone),
           });
-          return { recogniser, microphone: recogniser.stream, reading: null };
+          return { recogniser, microphone: recogniser.stream, reopen: recogniser.reopen, reading: null };
         },
         voice: (settings) =>
           profile.builtInVoice ? embeddedVoice(clock, rateOf(settings), tongue.breath) : ofSystem(settings),
@@ -128,6 +134,10 @@ const shell = new Shell({
     url: blobUrl,
     wav: async (samples, rateHz) =>
       (await import('./voice/flite/wav')).encodeWav({ samples: new Float32Array(samples), rateHz }),
+  },
+  microphones: {
+    here: async () => (await import('./speech/microphones')).microphonesHere(),
+    onChange: (changed) => void import('./speech/microphones').then((it) => it.onMicrophones(changed)),
   },
   models: {
     keep: async (archive, name, progress) => (await models()).keep(archive, name, progress),

@@ -20,6 +20,7 @@ import { ModelDesk } from './setup/model-desk';
 import { SetupRoom } from './setup/setup-room';
 import { StorageWatch } from './setup/storage-watch';
 import type { ShellParts } from './shell-parts';
+import { microphoneWatch } from './sound/microphone-watch';
 import { PushToTalk } from './sound/push-to-talk';
 import { Sound } from './sound/sound';
 
@@ -74,6 +75,12 @@ export function roomsOf(parts: ShellParts, { settings, perform, choose, changed 
     (news) => models.tell(news),
     async (id) => (await setup.desk()).voices.aid(id),
     () => void setup.desk().then(({ voices }) => voices.unaided()),
+    microphoneWatch({
+      settings,
+      say,
+      notices,
+      speak: (news) => sound.voice.say({ id: news.code, text: tongue.phrase([news]).spoken, priority: 'normal' }),
+    }),
   );
   sound.ear.on(({ type }) => {
     if (type === 'ready' || type === 'failed') notices.clear('model-loading');
@@ -95,6 +102,7 @@ export function roomsOf(parts: ShellParts, { settings, perform, choose, changed 
     changed,
     choose,
     words: parts.words,
+    microphones: parts.microphones,
     now: clock.wall,
     chosen: () => settings().voiceProfile,
     ear: sound.ear,

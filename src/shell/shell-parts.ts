@@ -9,6 +9,7 @@ import type { ScreenWords } from '../ui/words/words';
 import type { ClipParts } from './clips/clips';
 import type { Document } from './library';
 import type { Save } from './record/exports';
+import type { MicrophoneParts } from './setup/microphone-list';
 import type { ModelParts } from './setup/model-desk';
 import type { SoundParts } from './sound/sound';
 
@@ -29,6 +30,7 @@ export type ShellParts = {
   readonly after: After;
   readonly sound: SoundParts;
   readonly clips: ClipParts;
+  readonly microphones: MicrophoneParts;
   readonly models: ModelParts;
   /** The words that licences ask to be shown. Fetched when Setup is opened. */
   readonly acknowledgements: () => Promise<readonly Acknowledgement[]>;

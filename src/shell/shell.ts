@@ -179,6 +179,8 @@ export class Shell {
         await this.#settings.change(withVoice({ ...this.settings, [event.key]: event.value }, this.#voices.choices));
         if (event.key === 'language') return this.#changeLanguage();
         return event.key === 'wrenches' ? seat.wrenchesChanged() : undefined;
+      case 'choose-microphone':
+        return this.#settings.change({ ...this.settings, microphone: event.id, microphoneName: event.name });
       case 'check-microphone':
         return (await setup.desk()).checks.checkMicrophone();
       case 'check-noise':

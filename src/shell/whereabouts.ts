@@ -24,7 +24,9 @@ export class Whereabouts {
     if (name === 'jobs' || name === 'start') await jobs.look();
     if (name !== 'setup') return;
     await storage.look();
-    await (await setup.desk()).voices.look();
+    const { voices, microphones } = await setup.desk();
+    await microphones.look();
+    await voices.look();
     this.acknowledgements = await this.parts.acknowledgements();
   }
 

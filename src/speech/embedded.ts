@@ -5,8 +5,7 @@ import type { ReadingAloud, ReadingEvent } from '../core/voice-profile/reading-a
 import type { HearingAid } from '../core/voice-profile/voice-profile';
 import type { EarLanguage } from './ear/messages';
 import { type EarLink, earLink } from './ear-link';
-import type { MicrophoneChoice } from './microphone';
-import { microphoneFeed } from './microphone-feed';
+import { type MicrophoneSetup, microphoneFeed } from './microphone-feed';
 
 export type EmbeddedSetup = {
   /** Running or about to run: made after the user's first tap, and shared with the voice. */
@@ -14,7 +13,7 @@ export type EmbeddedSetup = {
   /** Where the model folders are served: absolute, with a trailing slash. */
   readonly modelBase: string;
   readonly language: EarLanguage;
-  readonly microphone: MicrophoneChoice;
+  readonly microphone: MicrophoneSetup;
   /** What reading aloud has taught about who speaks. */
   readonly aid: HearingAid | null;
 };
@@ -22,6 +21,8 @@ export type EmbeddedSetup = {
 /** The recogniser, and the microphone's own stream for whoever records a note, and the same ear for lines read aloud. */
 export type EmbeddedRecogniser = Recogniser & {
   readonly stream: () => MediaStream | null;
+  /** Another microphone was chosen. */
+  readonly reopen: () => void;
   /** Whether its answers carry the sound of what was said. */
   readonly keepSound: (keep: boolean) => void;
   readonly reading: ReadingAloud;
@@ -97,6 +98,7 @@ export function embeddedRecogniser({
     },
     on: listeners.add,
     stream: feed.stream,
+    reopen: () => void feed.reopen(),
     keepSound: (keep) => {
       keepsSound = keep;
       link?.send({ type: 'keep-sound', keep });

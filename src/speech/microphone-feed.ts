@@ -3,9 +3,18 @@ import type { RecogniserEvent, RecogniserFault } from '../core/ports';
 import { type Microphone, type MicrophoneChoice, openMicrophone } from './microphone';
 import captureUrl from './worklet/capture.ts?worker&url';
 
+export type MicrophoneSetup = {
+  /** Asked each time one is opened. */
+  readonly choice: () => MicrophoneChoice;
+  /** Told each time one is open: whether it stands in for the one that was chosen, which is not there. */
+  readonly opened?: (standsIn: boolean) => void;
+};
+
 export type MicrophoneFeed = {
   /** Opens the microphone if need be, and returns the port its blocks will arrive on. */
   readonly open: () => Promise<MessagePort | null>;
+  /** Another one was chosen: the one that is open is closed, and `back` is called. */
+  readonly reopen: () => Promise<void>;
   readonly cancelsEcho: () => boolean;
   /** What the microphone gives, for whoever records it; null while none is open. */
   readonly stream: () => MediaStream | null;
@@ -18,7 +27,7 @@ export type MicrophoneFeed = {
  */
 export function microphoneFeed(
   context: AudioContext,
-  choice: MicrophoneChoice,
+  { choice, opened }: MicrophoneSetup,
   listeners: Listeners<RecogniserEvent>,
   back: () => void,
 ): MicrophoneFeed {
@@ -43,8 +52,23 @@ export function microphoneFeed(
     lost(detail);
   };
 
+  const reopen = async (): Promise<void> => {
+    await joining;
+    if (gone.signal.aborted) return;
+    close();
+    back();
+  };
+
   const onBetter = (): void => {
     if (!microphone && document.visibilityState === 'visible') back();
+  };
+
+  /** The chosen one may be plugged in again while another stands in for it. */
+  const onDevices = async (): Promise<void> => {
+    onBetter();
+    if (!microphone?.standsIn) return;
+    const inputs = await navigator.mediaDevices.enumerateDevices().catch(() => []);
+    if (inputs.some(({ deviceId }) => deviceId === choice().deviceId) && microphone?.standsIn) await reopen();
   };
 
   const onState = (): void => {
@@ -54,7 +78,7 @@ export function microphoneFeed(
 
   const gone = new AbortController();
   const { signal } = gone;
-  navigator.mediaDevices?.addEventListener('devicechange', onBetter, { signal });
+  navigator.mediaDevices?.addEventListener('devicechange', () => void onDevices(), { signal });
   // Who allows it again in the browser's or the system's settings comes back to the page, or is told of here.
   document.addEventListener('visibilitychange', onBetter, { signal });
   void navigator.permissions?.query({ name: 'microphone' }).then(
@@ -65,12 +89,17 @@ export function microphoneFeed(
 
   /** False where there is no microphone to be had, or it went while it was being joined; listeners have been told. */
   const join = async (): Promise<boolean> => {
-    const opened = await openMicrophone(context, choice, { ended, muted: lost, back });
-    if (!opened.ok) {
-      failed(opened.error.code, opened.error.detail);
+    const made = await openMicrophone(context, choice(), { ended, muted: lost, back });
+    if (!made.ok) {
+      failed(made.error.code, made.error.detail);
       return false;
     }
-    microphone = opened.value;
+    if (gone.signal.aborted) {
+      made.value.close();
+      return false;
+    }
+    microphone = made.value;
+    opened?.(made.value.standsIn);
     module ??= context.audioWorklet.addModule(captureUrl);
     try {
       await module;
@@ -80,7 +109,7 @@ export function microphoneFeed(
       failed('worker-crashed', String(error));
       return false;
     }
-    if (microphone !== opened.value) return false;
+    if (microphone !== made.value) return false;
     node = new AudioWorkletNode(context, 'wrenchside-capture', {
       numberOfOutputs: 0,
       channelCount: 1,
@@ -109,6 +138,7 @@ export function microphoneFeed(
 
   return {
     open,
+    reopen,
     cancelsEcho: () => microphone?.cancelsEcho ?? false,
     stream: () => microphone?.stream ?? null,
     close: () => {

@@ -16,6 +16,8 @@ export type Microphone = {
   /** What the track reports, which is not always what was asked. */
   readonly cancelsEcho: boolean;
   readonly label: string;
+  /** The one that was chosen is not there, and the machine's own choice is open in its place. */
+  readonly standsIn: boolean;
   readonly close: () => void;
 };
 
@@ -38,7 +40,7 @@ export async function openMicrophone(
   const devices = navigator.mediaDevices;
   if (!devices) return fail({ code: 'microphone-missing', detail: 'this page is not in a secure context' });
   try {
-    const stream = await devices.getUserMedia({ audio: constraintsFor(choice) });
+    const { stream, standsIn } = await streamFor(devices, choice);
     const [track] = stream.getAudioTracks();
     if (!track) return fail({ code: 'microphone-missing', detail: 'the stream has no audio track' });
     track.onended = () => watch.ended('the microphone was unplugged or taken away');
@@ -55,10 +57,25 @@ export async function openMicrophone(
       stream,
       cancelsEcho: track.getSettings().echoCancellation === true,
       label: track.label,
+      standsIn,
       close,
     });
   } catch (error) {
     return fail(faultOf(error));
+  }
+}
+
+/** A chosen microphone that is gone is no reason to be deaf: then the machine chooses. */
+async function streamFor(
+  devices: MediaDevices,
+  choice: MicrophoneChoice,
+): Promise<{ readonly stream: MediaStream; readonly standsIn: boolean }> {
+  try {
+    return { stream: await devices.getUserMedia({ audio: constraintsFor(choice) }), standsIn: false };
+  } catch (error) {
+    if (choice.deviceId === null || nameOf(error) !== 'OverconstrainedError') throw error;
+    const audio = constraintsFor({ ...choice, deviceId: null });
+    return { stream: await devices.getUserMedia({ audio }), standsIn: true };
   }
 }
 
@@ -74,9 +91,13 @@ function constraintsFor({ deviceId, echoCancellation }: MicrophoneChoice): Media
 
 /** The names are those of the Media Capture and Streams specification (W3C), under getUserMedia. */
 function faultOf(error: unknown): MicrophoneFault {
-  const name = error instanceof DOMException ? error.name : '';
+  const name = nameOf(error);
   const detail = String(error);
   if (name === 'NotAllowedError' || name === 'SecurityError') return { code: 'microphone-refused', detail };
   if (name === 'NotFoundError' || name === 'OverconstrainedError') return { code: 'microphone-missing', detail };
   return { code: 'microphone-lost', detail };
 }
+
+/** By its name alone: an OverconstrainedError is a DOMException only in some browsers. */
+const nameOf = (error: unknown): string =>
+  typeof error === 'object' && error !== null && 'name' in error ? String(error.name) : '';

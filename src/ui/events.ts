@@ -36,6 +36,8 @@ export type UiEvent =
   | { readonly type: 'remove-procedure'; readonly id: string }
   // setup
   | SettingChange
+  /** By the id the browser gives it; empty for the machine's own choice. */
+  | { readonly type: 'choose-microphone'; readonly id: string; readonly name: string }
   | { readonly type: 'check-microphone' }
   | { readonly type: 'check-noise' }
   /** Lines read aloud, so that the ear fits one person at one microphone. */

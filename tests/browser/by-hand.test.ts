@@ -6,6 +6,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } fr
 import { Bay } from './bay';
 import { chromiumPath, ONCE_MORE, openContext } from './chromium';
 import { byKeyboard, byTouch, type Hand } from './hands';
+import { askedFor, plugIn, pullableInputs, pullOut } from './inputs';
 import { openSite, type Site } from './site';
 
 const TITLE = 'Practice plate, three bolts';
@@ -31,6 +32,7 @@ describe.skipIf(!chromiumPath).each([
     bay = new Bay(page);
     hand = handOf(page);
     await bay.wireMicrophone();
+    await pullableInputs(page);
     await page.addInitScript(() => {
       let prints = 0;
       window.print = () => document.documentElement.setAttribute('data-prints', String(++prints));
@@ -83,6 +85,15 @@ describe.skipIf(!chromiumPath).each([
     await hand.write(page.getByPlaceholder('Or type it'), words);
     await hand.press(button('Send'));
   };
+
+  /** From a list that opens: it is the browser's own, so the arrows go through it, by whichever hand. */
+  async function choose(list: Locator, option: string): Promise<void> {
+    const all = await list.locator('option').allTextContents();
+    await hand.reach(list);
+    await page.keyboard.press('Home');
+    for (let n = all.indexOf(option); n > 0; n--) await page.keyboard.press('ArrowDown');
+    expect(await list.locator('option:checked').textContent()).toBe(option);
+  }
 
   async function saved(label: string): Promise<{ readonly name: string; readonly text: string }> {
     const [download] = await Promise.all([page.waitForEvent('download'), hand.press(button(label))]);
@@ -276,6 +287,17 @@ describe.skipIf(!chromiumPath).each([
     await expect.poll(() => page.getByText(/^Speed: 0/).count()).toBe(1);
     await hand.press(button('Check the noise here'));
     await page.getByText(/Quiet enough|Loud\.|Too loud for any voice/).waitFor({ timeout: 20_000 });
+    const microphone = page.getByRole('combobox', { name: /^Microphone/ });
+    await choose(microphone, 'Fake Audio Input 2');
+    await expect.poll(() => askedFor(page)).toBe('Fake Audio Input 2');
+    await pullOut(page, 'Fake Audio Input 2');
+    await page.getByText('“Fake Audio Input 2” is not there').first().waitFor();
+    await expect.poll(() => askedFor(page)).toBe("the machine's own choice");
+    expect(await microphone.locator('option').allTextContents()).toContain('Fake Audio Input 2 (not there now)');
+    await plugIn(page, 'Fake Audio Input 2');
+    await expect.poll(() => askedFor(page)).toBe('Fake Audio Input 2');
+    await expect.poll(() => page.getByText('is not there').count()).toBe(0);
+
     await hand.press(button('Delete everything'));
     await hand.press(button('Delete for good'));
     await page.getByText('Everything was deleted').waitFor();

@@ -4,6 +4,8 @@ import type { Locator, Page } from 'playwright-core';
 export type Hand = {
   /** Presses a control. */
   readonly press: (control: Locator) => Promise<void>;
+  /** Goes to a control without using it. */
+  readonly reach: (control: Locator) => Promise<void>;
   /** Puts text into a field, in place of what is there. */
   readonly write: (field: Locator, text: string) => Promise<void>;
   /** Chooses one of several that are all in sight. */
@@ -33,6 +35,7 @@ export const byKeyboard = (page: Page): Hand => ({
     await tabTo(page, control);
     await page.keyboard.press('Enter');
   },
+  reach: (control) => tabTo(page, control),
   write: async (field, text) => {
     await tabTo(page, field);
     await page.keyboard.press('ControlOrMeta+a');
@@ -56,6 +59,7 @@ export const byKeyboard = (page: Page): Hand => ({
 
 export const byTouch = (page: Page): Hand => ({
   press: (control) => control.tap(),
+  reach: (control) => control.focus(),
   write: async (field, text) => {
     await field.tap();
     await field.fill(text);

@@ -18,7 +18,7 @@ function listenTo(live: LiveGrammar) {
     context,
     page,
     model: shelf,
-    microphone: { deviceId: null, echoCancellation: false },
+    microphone: { choice: () => ({ deviceId: null, echoCancellation: false }) },
     onNews: (item) => news.push(item),
   });
   recogniser.on((event) => {

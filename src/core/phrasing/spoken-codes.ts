@@ -265,6 +265,8 @@ export const SPOKEN_CODES = {
   'microphone-refused': [],
   'microphone-missing': [],
   'microphone-lost': [],
+  'microphone-other': [],
+  'microphone-chosen': [],
   'audio-blocked': [],
   'recogniser-failed': [],
   'hears-again': [],

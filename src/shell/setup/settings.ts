@@ -11,6 +11,8 @@ export const DEFAULT_SETTINGS: Settings = {
   voice: 'embedded',
   systemVoice: '',
   speechRate: 1,
+  microphone: '',
+  microphoneName: '',
   talk: 'always',
   recogniser: 'embedded',
   keepHeard: false,

@@ -1,8 +1,10 @@
 import type { ReadingView, VoiceLine } from '../../core/voice-profile/reading-view';
 import type { MicrophoneCheck, NoiseCheck } from '../../ui/setup/listening-setup';
+import type { Microphones } from '../../ui/setup/microphone-choice';
 import type { SetupDesk, SetupDeskParts } from './setup-desk';
 
 type Shown = {
+  readonly microphones: Microphones;
   readonly microphone: MicrophoneCheck;
   readonly noise: NoiseCheck;
   readonly voices: readonly VoiceLine[];
@@ -27,7 +29,13 @@ export class SetupRoom {
   /** Nothing before it is there. */
   shown(): Partial<Shown> {
     if (!this.#desk) return {};
-    const { checks, voices } = this.#desk;
-    return { microphone: checks.microphone, noise: checks.noise, voices: voices.lines, reading: voices.view };
+    const { checks, voices, microphones } = this.#desk;
+    return {
+      microphones: microphones.now,
+      microphone: checks.microphone,
+      noise: checks.noise,
+      voices: voices.lines,
+      reading: voices.view,
+    };
   }
 }

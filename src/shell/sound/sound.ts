@@ -12,18 +12,28 @@ import { SwitchedVoice } from './switched-voice';
 export type EarMade = {
   readonly recogniser: Recogniser;
   readonly microphone: () => MediaStream | null;
+  /** Another microphone was chosen. */
+  readonly reopen: () => void;
   /** Only where the recogniser can hand out the sound of what it heard. */
   readonly keepSound?: (keep: boolean) => void;
   /** Null where it cannot learn from lines read aloud. */
   readonly reading: ReadingAloud | null;
 };
 
+/** Which microphone is wanted. */
+export type MicrophoneWish = {
+  /** Asked each time one is opened; empty for the machine's own choice. */
+  readonly wanted: () => string;
+  /** Told each time one is open: whether it stands in for the wanted one, which is not there. */
+  readonly opened: (standsIn: boolean) => void;
+};
+
 /** What can be made once there is an audio context. */
 export type SoundMakers = {
   /** Fitted to a voice, or to none. */
-  readonly ear: (aid: HearingAid | null) => EarMade;
+  readonly ear: (aid: HearingAid | null, microphone: MicrophoneWish) => EarMade;
   /** On a model of the person's own, fetched only when it is chosen. */
-  readonly ownEar: (tell: (news: VoskNews) => void) => Promise<EarMade>;
+  readonly ownEar: (tell: (news: VoskNews) => void, microphone: MicrophoneWish) => Promise<EarMade>;
   /** The settings are asked before each sentence, so that a change of speed is heard at once. */
   readonly voice: (settings: () => Settings) => Voice;
   readonly systemVoice: (settings: () => Settings) => Voice;
@@ -47,6 +57,7 @@ export class Sound {
   #isRefused = false;
   #ear: Settings['recogniser'] = 'typed';
   #profile = '';
+  #microphone = '';
   #changing: Promise<void> = Promise.resolve();
   #voice: Settings['voice'] = 'silent';
 
@@ -57,6 +68,7 @@ export class Sound {
     /** What is known of the voice with this id. */
     private readonly aidOf: (id: string) => Promise<HearingAid | null> = async () => null,
     private readonly unaided: () => void = () => undefined,
+    private readonly opened: (standsIn: boolean) => void = () => undefined,
   ) {
     this.ear = new SharedEar(parts.typed());
     this.voice = new SwitchedVoice(parts.silent());
@@ -97,13 +109,16 @@ export class Sound {
   apply(): void {
     const makers = this.#makers;
     if (!makers) return;
-    const { recogniser, voice, voiceProfile } = this.settings();
+    const { recogniser, voice, voiceProfile, microphone } = this.settings();
     const isOtherVoice = recogniser === 'embedded' && voiceProfile !== this.#profile;
     if (recogniser !== this.#ear || isOtherVoice) {
       this.#ear = recogniser;
       this.#profile = voiceProfile;
       this.#changing = this.#changeEar(makers, recogniser);
     }
+    // An ear that is still being made asks for itself.
+    if (microphone !== this.#microphone) this.#made?.reopen();
+    this.#microphone = microphone;
     this.#keepSound();
     if (voice !== this.#voice) {
       this.#voice = voice;
@@ -126,13 +141,14 @@ export class Sound {
 
   /** Nobody's profile costs no wait. */
   async #earMade(makers: SoundMakers, chosen: Settings['recogniser']): Promise<EarMade | null> {
+    const wish: MicrophoneWish = { wanted: () => this.settings().microphone, opened: this.opened };
     switch (chosen) {
       case 'typed':
         return null;
       case 'own-model':
-        return makers.ownEar(this.tell);
+        return makers.ownEar(this.tell, wish);
       case 'embedded': {
-        const made = makers.ear(this.#profile === '' ? null : await this.aidOf(this.#profile));
+        const made = makers.ear(this.#profile === '' ? null : await this.aidOf(this.#profile), wish);
         made.reading?.on((event) => {
           if (event.type === 'unaided') this.unaided();
         });

@@ -1,8 +1,7 @@
 import type { LiveGrammar } from '../../core/language/grammar';
 import { Listeners } from '../../core/listeners';
 import type { Recogniser, RecogniserEvent } from '../../core/ports';
-import type { MicrophoneChoice } from '../microphone';
-import { microphoneFeed } from '../microphone-feed';
+import { type MicrophoneSetup, microphoneFeed } from '../microphone-feed';
 import { type FrameLink, frameLink } from './frame-link';
 import type { FromFrame, LoadStage } from './frame-messages';
 import type { ModelShelf, OpenModel } from './model-shelf';
@@ -21,12 +20,16 @@ export type VoskSetup = {
   /** The address of vosk.html, absolute and of the app's own origin. */
   readonly page: string;
   readonly model: Pick<ModelShelf, 'open'>;
-  readonly microphone: MicrophoneChoice;
+  readonly microphone: MicrophoneSetup;
   readonly onNews?: (news: VoskNews) => void;
 };
 
 /** The recogniser, and the microphone's own stream for whoever records a note. */
-export type VoskRecogniser = Recogniser & { readonly stream: () => MediaStream | null };
+export type VoskRecogniser = Recogniser & {
+  readonly stream: () => MediaStream | null;
+  /** Another microphone was chosen. */
+  readonly reopen: () => void;
+};
 
 /** The recogniser of a model the user brought. Half duplex: while the voice speaks it hears nothing at all. */
 export function voskRecogniser({ context, page, model, microphone, onNews }: VoskSetup): VoskRecogniser {
@@ -111,6 +114,7 @@ export function voskRecogniser({ context, page, model, microphone, onNews }: Vos
     },
     on: listeners.add,
     stream: feed.stream,
+    reopen: () => void feed.reopen(),
     close: () => {
       state = 'closed';
       link?.close();

@@ -4,6 +4,7 @@ import { FilePicker } from '../file-picker';
 import type { PlainKey } from '../words/words';
 import { useWords } from '../words/words-context';
 import { Choice } from './choice';
+import { MicrophoneChoice, type Microphones } from './microphone-choice';
 import type { Settings } from './settings';
 
 export type MicrophoneCheck =
@@ -42,6 +43,7 @@ const NOISE: Readonly<Record<NoiseCheck['state'], PlainKey>> = {
 
 type ListeningSetupProps = {
   readonly settings: Settings;
+  readonly microphones: Microphones;
   readonly microphone: MicrophoneCheck;
   readonly noise: NoiseCheck;
   readonly model: ModelState;
@@ -49,7 +51,7 @@ type ListeningSetupProps = {
 };
 
 /** When it listens, with what, and whether it can hear at all where the machine stands. */
-export function ListeningSetup({ settings, microphone, noise, model, on }: ListeningSetupProps) {
+export function ListeningSetup({ settings, microphones, microphone, noise, model, on }: ListeningSetupProps) {
   const w = useWords();
   return (
     <section>
@@ -63,6 +65,7 @@ export function ListeningSetup({ settings, microphone, noise, model, on }: Liste
         ]}
         onChoose={(value) => on({ type: 'setting-changed', key: 'talk', value })}
       />
+      <MicrophoneChoice settings={settings} microphones={microphones} on={on} />
       <div class="setup-row">
         <button type="button" class="button" onClick={() => on({ type: 'check-microphone' })}>
           {w('microphone-check')}

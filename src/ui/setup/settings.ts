@@ -18,6 +18,10 @@ export type Settings = {
   readonly systemVoice: string;
   /** 0.7 slow to 1.3 fast; 1 as recorded. */
   readonly speechRate: number;
+  /** Which microphone, by the id the browser gives it on this machine; empty for the machine's own choice. */
+  readonly microphone: string;
+  /** What that one is called, for when it is not there to be asked. */
+  readonly microphoneName: string;
   readonly talk: 'always' | 'pedal';
   readonly recogniser: 'embedded' | 'own-model' | 'typed';
   /** Whether the sound of what was heard is kept with its job. */

@@ -5,6 +5,7 @@ import { About, type Acknowledgement } from './about';
 import { type LanguageChoice, LanguageSetup } from './language-setup';
 import type { MicrophoneCheck, ModelState, NoiseCheck } from './listening-setup';
 import { ListeningSetup } from './listening-setup';
+import type { Microphones } from './microphone-choice';
 import { PedalKeys } from './pedal-keys';
 import { PeopleSetup } from './people-setup';
 import { ScreenSetup } from './screen-setup';
@@ -22,6 +23,7 @@ export type SetupProps = {
   readonly spoken?: string;
   /** False where the embedded voice does not speak that language. */
   readonly builtInVoice?: boolean;
+  readonly microphones?: Microphones;
   readonly microphone?: MicrophoneCheck;
   readonly noise?: NoiseCheck;
   readonly model?: ModelState;
@@ -52,6 +54,7 @@ export function Setup(props: SetupProps & { readonly on: OnUi }) {
       />
       <ListeningSetup
         settings={settings}
+        microphones={props.microphones ?? { named: true, found: [] }}
         microphone={props.microphone ?? { state: 'unchecked' }}
         noise={props.noise ?? { state: 'unchecked' }}
         model={props.model ?? null}

@@ -65,6 +65,7 @@ export const NOTICE_WORDS = {
   'archive-no-vocabulary': [],
   rehearsing: [],
   'hand-over-made': ['file'],
+  'microphone-gone': ['name'],
   'note-empty': [],
   'note-no-microphone': [],
   'note-failed': [],

@@ -1,0 +1,47 @@
+import type { OnUi } from '../events';
+import { useWords } from '../words/words-context';
+import type { Settings } from './settings';
+
+export type Microphones = {
+  /** False while the browser does not tell their names. */
+  readonly named: boolean;
+  readonly found: readonly { readonly id: string; readonly name: string }[];
+};
+
+type MicrophoneChoiceProps = {
+  readonly settings: Pick<Settings, 'microphone' | 'microphoneName'>;
+  readonly microphones: Microphones;
+  readonly on: OnUi;
+};
+
+/** Which microphone listens. One that was chosen and is gone stays in the list, so that it is seen what is missing. */
+export function MicrophoneChoice({ settings, microphones, on }: MicrophoneChoiceProps) {
+  const w = useWords();
+  const { microphone, microphoneName } = settings;
+  const { named, found } = microphones;
+  const isGone = microphone !== '' && !found.some(({ id }) => id === microphone);
+  const gone = { id: microphone, name: w('microphone-not-here', { name: microphoneName }) };
+  const offered = isGone ? [...found, gone] : found;
+  return (
+    <>
+      <label class="field">
+        {w('microphone-which')}
+        <select
+          value={microphone}
+          onChange={({ currentTarget: { value } }) =>
+            on({ type: 'choose-microphone', id: value, name: found.find(({ id }) => id === value)?.name ?? '' })
+          }
+        >
+          <option value="">{w('microphone-any')}</option>
+          {offered.map(({ id, name }) => (
+            <option key={id} value={id}>
+              {name}
+            </option>
+          ))}
+        </select>
+      </label>
+      {!named && <p class="quiet">{w('microphone-unnamed')}</p>}
+      {named && isGone && <p>{w('microphone-gone', { name: microphoneName })}</p>}
+    </>
+  );
+}
