@@ -72,13 +72,33 @@ export function dateAndTime(say: Say, at: number, timeZone?: string): string {
 
 const QUARTER_HOUR_MS = 900_000;
 
-/** The same for a whole log. Writing out a date is slow, and within a quarter of an hour it cannot change: no zone has a finer offset. */
-export function dayTeller(say: Say, timeZone?: string): (at: number) => string {
-  const known = new Map<number, string>();
+/** For a whole log. Writing out a date is slow, and within a quarter of an hour it cannot change: no zone has a finer offset. */
+function eachQuarter<T>(of: (at: number) => T): (at: number) => T {
+  const known = new Map<number, T>();
   return (at) => {
     const quarter = Math.floor(at / QUARTER_HOUR_MS);
-    const day = known.get(quarter) ?? dayWords(say, at, timeZone);
-    known.set(quarter, day);
-    return day;
+    const value = known.get(quarter) ?? of(at);
+    known.set(quarter, value);
+    return value;
   };
 }
+
+export const dayTeller = (say: Say, timeZone?: string): ((at: number) => string) =>
+  eachQuarter((at) => dayWords(say, at, timeZone));
+
+export type DayName = { readonly day: string; readonly name: string };
+
+/** A day in full, and as short as it may be among others: "Tuesday 4". */
+export const dayNames = (say: Say, timeZone?: string): ((at: number) => DayName) =>
+  eachQuarter((at) => {
+    const part = partsOf(at, say('date-locale'), timeZone);
+    const name = say('date-short', { weekday: part('weekday'), day: part('day') });
+    return { day: dayWords(say, at, timeZone), name };
+  });
+
+/** Quarters of an hour since midnight, 0 to 95. */
+export const quarterOfDay = (timeZone?: string): ((at: number) => number) =>
+  eachQuarter((at) => {
+    const [hours = 0, minutes = 0] = clockTime(at, timeZone).split(':').map(Number);
+    return Math.floor((60 * hours + minutes) / 15);
+  });

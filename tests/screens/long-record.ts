@@ -19,6 +19,9 @@ const NAME = 'tarnbeck-head-gasket';
 const TURN_MS = 9_000;
 const WAIT_MS = 3_600_000;
 const BEGAN = Date.UTC(2026, 2, 2, 7, 30);
+/** After so much work the rest of the day and the night are left out. */
+const DAY_MS = 9 * 3_600_000;
+const NIGHT_MS = 15 * 3_600_000;
 /** More turns than the job has, from its first step to where it may be closed. */
 const MOST_TURNS = 5_000;
 
@@ -132,7 +135,8 @@ class Shift {
   }
 
   private now() {
-    return { at: BEGAN + this.mono, mono: this.mono, session: 's1', who: 'Ansel' };
+    const nights = Math.floor(this.mono / DAY_MS) * NIGHT_MS;
+    return { at: BEGAN + this.mono + nights, mono: this.mono, session: 's1', who: 'Ansel' };
   }
 
   /** What comes after the last entry wanted is not written. */

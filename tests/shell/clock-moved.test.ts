@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { expect, test, vi } from 'vitest';
 import { readTongue } from '../../src/cli/tongue-files';
 import { planOf } from '../../src/core/job/plan';
-import { phaseTimes, stretchesOf } from '../../src/core/record/work-times';
+import { phaseTimes, workFold } from '../../src/core/record/work-times';
 import { beginJob, type DeskHost } from '../../src/shell/job/job-desk';
 import { readJob } from '../../src/shell/job/job-log';
 import { sha256Hex } from '../../src/store/hash';
@@ -69,7 +69,7 @@ test.each([
     );
     // The jump stands in the record as it was: neither smoothed over nor put in another order.
     expect(entries.at(-1)?.at).toBe(NOON + 30 * MINUTE + moved);
-    const worked = phaseTimes(planOf(procedure), stretchesOf(planOf(procedure), entries));
+    const worked = phaseTimes(planOf(procedure), workFold(planOf(procedure))(entries).stretches);
     expect(worked.reduce((sum, { workedMs }) => sum + workedMs, 0)).toBe(30 * MINUTE);
   },
 );

@@ -3,12 +3,13 @@ import { describe, expect, test } from 'vitest';
 import { offsetsOf, rowAt, spanOf } from '../../src/ui/record/window';
 
 const heights = fc.array(fc.integer({ min: 1, max: 300 }), { minLength: 1, maxLength: 200 });
-const known = (all: readonly number[]) => new Map(all.map((h, i) => [i, h]));
-const offsetsFor = (all: readonly number[]) => offsetsOf({ count: all.length, guess: 40, known: known(all) });
+const rows = (count: number) => Array.from({ length: count }, (_, i) => ({ key: `line ${i}` }));
+const known = (all: readonly number[]) => new Map(all.map((h, i) => [`line ${i}`, h]));
+const offsetsFor = (all: readonly number[]) => offsetsOf({ rows: rows(all.length), guess: 40, known: known(all) });
 
 describe('drawing only the rows in sight', () => {
   test('an unmeasured row counts as the guess', () => {
-    expect([...offsetsOf({ count: 3, guess: 40, known: new Map([[1, 100]]) })]).toEqual([0, 40, 140, 180]);
+    expect([...offsetsOf({ rows: rows(3), guess: 40, known: new Map([['line 1', 100]]) })]).toEqual([0, 40, 140, 180]);
   });
 
   test('the row at a height is the one that a plain walk finds', () => {
@@ -38,14 +39,14 @@ describe('drawing only the rows in sight', () => {
   });
 
   test('of twenty thousand lines only a screenful and its spare are drawn', () => {
-    const offsets = offsetsOf({ count: 20_000, guess: 40, known: new Map() });
+    const offsets = offsetsOf({ rows: rows(20_000), guess: 40, known: new Map() });
     const { from, to } = spanOf(offsets, 400_000, 1200, 600);
     expect(from).toBe(9985);
     expect(to - from).toBe(61);
   });
 
   test('an empty list draws nothing', () => {
-    expect(spanOf(offsetsOf({ count: 0, guess: 40, known: new Map() }), 0, 800, 600)).toEqual({
+    expect(spanOf(offsetsOf({ rows: rows(0), guess: 40, known: new Map() }), 0, 800, 600)).toEqual({
       from: 0,
       to: 0,
       before: 0,

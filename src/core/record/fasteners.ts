@@ -1,9 +1,7 @@
 import type { Measured, UnitName, Window } from '../fastening/quantity';
 import type { Entry } from '../job/entry';
-import { fold } from '../job/evolve';
 import type { Job } from '../job/job';
 import { passStatesOf } from '../job/place';
-import type { Plan } from '../job/plan';
 import { type BoltState, boltState, passState } from '../job/tightening';
 import type { Pass } from '../procedure/procedure';
 import { exceptionsOf } from './exceptions';
@@ -41,9 +39,12 @@ export type PassRecord = {
   readonly bolts: readonly BoltRecord[];
 };
 
-/** Pass by bolt, for every tightening of the procedure. A fastener that was opened again has no confirmation. */
-export function fastenerRecord(plan: Plan, entries: readonly Entry[]): readonly PassRecord[] {
-  const job = fold(plan, entries);
+/**
+ * Pass by bolt, for every tightening of the procedure: the job, and the log it is the fold of. A fastener that was opened
+ * again has no confirmation.
+ */
+export function fastenerRecord(job: Job, entries: readonly Entry[]): readonly PassRecord[] {
+  const { plan } = job;
   const told = tellings(entries);
   return [...plan.steps.values()].flatMap(({ step, passes }) => {
     if (step.kind !== 'tighten' && step.kind !== 'slacken') return [];

@@ -3,7 +3,6 @@ import { readingSay } from '../job/describe';
 import type { Entry } from '../job/entry';
 import { type Plan, stepIn } from '../job/plan';
 import type { Limit } from '../procedure/procedure';
-import { standing } from './standing';
 
 /** A reading somebody read out, and the limit it was held against, with whose limit that is. */
 export type MeasurementRecord = {
@@ -19,9 +18,9 @@ export type MeasurementRecord = {
   readonly within: boolean | null;
 };
 
-/** Every reading that stands, a repeated one each time it was taken. */
-export const measurementsOf = (plan: Plan, entries: readonly Entry[]): readonly MeasurementRecord[] =>
-  standing(entries).flatMap((e) => {
+/** Every reading among the entries that stand, a repeated one each time it was taken. */
+export const measurementsOf = (plan: Plan, live: readonly Entry[]): readonly MeasurementRecord[] =>
+  live.flatMap((e) => {
     if (e.kind !== 'measured') return [];
     const { step } = stepIn(plan, e.step);
     const limit = step.kind === 'measure' && step.limit ? plan.procedure.limits.get(step.limit) : undefined;

@@ -1,7 +1,6 @@
 import type { Entry } from '../job/entry';
 import type { Plan } from '../job/plan';
 import type { PartSpec } from '../procedure/procedure';
-import { standing } from './standing';
 
 /** A part or consumable of the document, and how far the job has got with it. */
 export type PartRecord = {
@@ -12,9 +11,8 @@ export type PartRecord = {
   readonly isListed: boolean;
 };
 
-/** All parts of the document in its order: whether a step has used one is known only from the step being done. */
-export function partsOf(plan: Plan, entries: readonly Entry[]): readonly PartRecord[] {
-  const live = standing(entries);
+/** All parts of the document in its order, from the entries that stand: a part is used when the step that needs it is done. */
+export function partsOf(plan: Plan, live: readonly Entry[]): readonly PartRecord[] {
   const done = new Set(live.flatMap((e) => (e.kind === 'step-done' ? [e.step] : [])));
   const listed = new Set(live.flatMap((e) => (e.kind === 'listed' ? [e.part] : [])));
   return [...plan.procedure.parts.values()].map((part) => {

@@ -5,6 +5,7 @@ import { workPlace } from '../job/place';
 import { type Plan, stepIn } from '../job/plan';
 import { netTime, type Stretch } from '../measuring/labour-time';
 import { grouped } from './grouped';
+import { runningFold } from './running-fold';
 
 /** A stretch between two entries of one session: at which phase, by whom, at work or paused. */
 export type WorkStretch = {
@@ -17,32 +18,35 @@ export type WorkStretch = {
   readonly stretch: Stretch;
 };
 
+/** How far the work has got: the job as it stands, and all of its stretches so far. */
+export type Work = { readonly job: Job; readonly stretches: readonly WorkStretch[] };
+
+type WorkSoFar = Work & { readonly stretches: WorkStretch[]; readonly phase: string; readonly last: Entry | null };
+
 /**
  * The job cut at every entry. Between two sessions nobody was at work, whatever the clock on the wall says. What was
  * taken back was work all the same, so every entry counts here.
  */
-export function stretchesOf(plan: Plan, entries: readonly Entry[]): readonly WorkStretch[] {
-  const stretches: WorkStretch[] = [];
-  let job = newJob(plan);
-  let phase = phaseOf(job);
-  let last: Entry | null = null;
-  for (const entry of entries) {
-    if (last && last.session === entry.session) {
-      stretches.push({
-        session: entry.session,
-        phase,
-        who: last.who,
-        at: last.at,
-        isPaused: job.paused || job.status === 'closed',
-        stretch: { from: last.mono, to: entry.mono },
-      });
-    }
-    job = evolve(job, entry);
-    // Talk is half of a log and moves nothing; to find the place is slow.
-    if (!isTalk(entry)) phase = phaseOf(job);
-    last = entry;
+export const workFold = (plan: Plan): ((entries: readonly Entry[]) => Work) =>
+  runningFold<WorkSoFar>(() => {
+    const job = newJob(plan);
+    return { job, stretches: [], phase: phaseOf(job), last: null };
+  }, further);
+
+function further({ job, stretches, phase, last }: WorkSoFar, entry: Entry): WorkSoFar {
+  if (last && last.session === entry.session) {
+    stretches.push({
+      session: entry.session,
+      phase,
+      who: last.who,
+      at: last.at,
+      isPaused: job.paused || job.status === 'closed',
+      stretch: { from: last.mono, to: entry.mono },
+    });
   }
-  return stretches;
+  const next = evolve(job, entry);
+  // Talk is half of a log and moves nothing; to find the place is slow.
+  return { job: next, stretches, phase: isTalk(entry) ? phase : phaseOf(next), last: entry };
 }
 
 function phaseOf(job: Job): string {

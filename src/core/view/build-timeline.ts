@@ -1,15 +1,13 @@
-import { describe } from '../job/describe';
 import { type Entry, isTalk } from '../job/entry';
 import { type Plan, stepIn } from '../job/plan';
-import type { Reply } from '../phrasing/reply';
 import { assertNever } from '../result';
 import type { TimelineLine } from './timeline-line';
 
-/** The spoken-log timeline of a whole job: one plain line an entry, in the order of the log. */
+/** The spoken-log timeline of a whole job: one plain line an entry, in the order of the log. `textOf` tells what happened. */
 export function timelineOf(
   plan: Plan,
   entries: readonly Entry[],
-  show: (replies: readonly Reply[]) => string,
+  textOf: (entry: Entry) => string,
 ): readonly TimelineLine[] {
   const undone = new Set(entries.flatMap((e) => (e.kind === 'undone' ? [e.target] : [])));
   let phase = plan.procedure.phases[0]?.say ?? '';
@@ -25,7 +23,7 @@ export function timelineOf(
       seq: entry.seq,
       at: entry.at,
       kind: kindOf(entry),
-      text: isTalk(entry) ? talkText(entry) : show([describe(plan, entry)]),
+      text: isTalk(entry) ? talkText(entry) : textOf(entry),
       undone: undone.has(entry.seq),
       phase,
       bolt: 'bolt' in entry ? entry.bolt : null,

@@ -1,5 +1,6 @@
 import { describe } from '../../core/job/describe';
 import type { Entry } from '../../core/job/entry';
+import { fold } from '../../core/job/evolve';
 import type { Plan } from '../../core/job/plan';
 import { csvOf } from '../../core/record/csv';
 import { FASTENER_COLUMNS, type FastenerColumn, fastenerRows } from '../../core/record/fastener-table';
@@ -45,7 +46,7 @@ const MEANS: Readonly<Record<Means, PlainKey>> = {
 
 /** The fastener table of a job as a file. Every row says how its value is known: nothing in it was measured. */
 export function fastenerCsv(plan: Plan, entries: readonly Entry[], { say, show }: RecordWords): string {
-  const rows = fastenerRows(fastenerRecord(plan, entries), {
+  const rows = fastenerRows(fastenerRecord(fold(plan, entries), entries), {
     state: (state) => say(STATE[state]),
     means: (means) => say(means ? MEANS[means] : 'means-unknown'),
     exception: (entry) => show([describe(plan, entry)]),

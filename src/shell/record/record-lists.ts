@@ -1,16 +1,17 @@
-import { describe } from '../../core/job/describe';
 import type { Entry } from '../../core/job/entry';
 import type { Plan } from '../../core/job/plan';
 import { quantity, type Reply, reply } from '../../core/phrasing/reply';
 import type { Limit, PartSpec } from '../../core/procedure/procedure';
 import { daysOf } from '../../core/record/days';
-import { endsLedger } from '../../core/record/ends-ledger';
+import type { LedgerLine } from '../../core/record/ends-ledger';
 import { measurementsOf } from '../../core/record/measurements';
 import { type PartRecord, partsOf } from '../../core/record/parts';
 import type { WorkStretch } from '../../core/record/work-times';
 import type { PlainTable } from '../../ui/record/plain-list';
 import { clockTime, dateAndTime, dayTeller, hoursAndMinutes } from '../../ui/time-words';
 import type { PlainKey, Say } from '../../ui/words/words';
+import type { TextOf } from './entry-words';
+import { toolList } from './tool-list';
 
 export type RecordWords = { readonly say: Say; readonly show: (replies: readonly Reply[]) => string };
 
@@ -26,22 +27,32 @@ const USE: Readonly<Record<PartSpec['use'], PlainKey>> = {
   measured: 'part-measured',
 };
 
-/** The plain tables of the record: readings, debts, parts, days. Empty ones are left out. */
-export const recordLists = (
+/** The plain tables of what was done: readings, debts, parts, tools. Empty ones are left out. */
+export const deedLists = (
   plan: Plan,
+  live: readonly Entry[],
+  ledger: readonly LedgerLine[],
+  words: RecordWords,
+  textOf: TextOf,
+): readonly PlainTable[] =>
+  filled([
+    readings(plan, live, words),
+    ends(ledger, words, textOf),
+    parts(plan, live, words),
+    toolList(plan, live, words),
+  ]);
+
+/** The days of the job; none for a log without a line. */
+export const daysList = (
   entries: readonly Entry[],
   stretches: readonly WorkStretch[],
   words: RecordWords,
-): readonly PlainTable[] =>
-  [
-    readings(plan, entries, words),
-    ends(plan, entries, words),
-    parts(plan, entries, words),
-    days(entries, stretches, words),
-  ].filter(({ rows }) => rows.length > 0);
+): readonly PlainTable[] => filled([days(entries, stretches, words)]);
 
-function readings(plan: Plan, entries: readonly Entry[], { say, show }: RecordWords): PlainTable {
-  const rows = measurementsOf(plan, entries).map((m) => ({
+const filled = (tables: readonly PlainTable[]): readonly PlainTable[] => tables.filter(({ rows }) => rows.length > 0);
+
+function readings(plan: Plan, live: readonly Entry[], { say, show }: RecordWords): PlainTable {
+  const rows = measurementsOf(plan, live).map((m) => ({
     key: String(m.seq),
     cells: [
       m.step,
@@ -74,25 +85,22 @@ function limitWords({ least, most, whose }: Limit, say: Say): string {
   return parts.join(', ');
 }
 
-function ends(plan: Plan, entries: readonly Entry[], { say, show }: RecordWords): PlainTable {
-  const lines = endsLedger(plan, entries);
+function ends(lines: readonly LedgerLine[], { say, show }: RecordWords, textOf: TextOf): PlainTable {
   const rows = lines.map(({ end, what, opened, closed }) => ({
     key: `${end} ${opened.seq}`,
     cells: [
       what.why === 'dropped' ? show([reply('end-dropped', {})]) : what.what,
       dateAndTime(say, opened.at),
       show([reply(`milestone-${what.blocks}`, {})]),
-      closed
-        ? say('end-settled', { when: dateAndTime(say, closed.at), how: show([describe(plan, closed)]) })
-        : say('end-open'),
+      closed ? say('end-settled', { when: dateAndTime(say, closed.at), how: textOf(closed) }) : say('end-open'),
     ],
   }));
   const columns = [say('column-end'), say('column-opened'), say('column-blocks'), say('column-closed')];
   return { say: say('list-ends', { open: lines.filter(({ closed }) => closed === null).length }), columns, rows };
 }
 
-function parts(plan: Plan, entries: readonly Entry[], { say }: RecordWords): PlainTable {
-  const rows = partsOf(plan, entries).map(({ part, progress, isListed }) => {
+function parts(plan: Plan, live: readonly Entry[], { say }: RecordWords): PlainTable {
+  const rows = partsOf(plan, live).map(({ part, progress, isListed }) => {
     const use = say(USE[part.use]);
     const done = say(PROGRESS[progress]);
     return {

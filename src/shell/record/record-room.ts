@@ -1,10 +1,10 @@
 import type { Entry } from '../../core/job/entry';
-import { type Plan, planOf } from '../../core/job/plan';
+import { planOf } from '../../core/job/plan';
 import type { JobCard } from '../../core/log/log-store';
 import type { Procedure } from '../../core/procedure/procedure';
 import type { Screen } from '../../ui/app';
 import type { RecordWords } from './record-lists';
-import type { RecordBody, recordBody } from './record-view';
+import type { bodyMaker, MakeBody, RecordBody } from './record-view';
 
 /** A job whose record can be looked at: the one being worked on, or one only read. */
 export type RecordSource = {
@@ -13,24 +13,19 @@ export type RecordSource = {
   readonly entries: readonly Entry[];
 };
 
-/** Shows a record. It is worked out once for each length of the log: the screen is drawn far more often. */
+/** Shows a record. What it shows is made once for each length of the log: the screen is drawn far more often. */
 export class RecordRoom {
   /** True while it is being printed: all lines, nothing folded. */
   isWhole = false;
-  #seen: {
-    readonly entries: readonly Entry[];
-    readonly clips: number;
-    readonly plan: Plan;
-    readonly body: RecordBody;
-  } | null = null;
-
-  #make: typeof recordBody | null = null;
+  #makerFor: typeof bodyMaker | null = null;
+  #maker: { readonly procedure: Procedure; readonly make: MakeBody } | null = null;
+  #seen: { readonly entries: readonly Entry[]; readonly clips: number; readonly body: RecordBody } | null = null;
 
   constructor(private readonly words: RecordWords) {}
 
   /** Fetches what works a record out: nobody needs it at the Bench. */
   async load(): Promise<void> {
-    this.#make ??= (await import('./record-view')).recordBody;
+    this.#makerFor ??= (await import('./record-view')).bodyMaker;
   }
 
   screen(
@@ -41,7 +36,7 @@ export class RecordRoom {
     },
     heard: ReadonlyMap<string, number>,
   ): Screen | null {
-    const make = this.#make;
+    const make = this.#make(procedure);
     if (!make) return null;
     const { say } = this.words;
     const started = entries.find((e) => e.kind === 'job-started');
@@ -57,23 +52,23 @@ export class RecordRoom {
       title: card.title,
       facts: facts.filter((fact) => fact !== ''),
       demonstration: procedure.demonstration,
-      ...this.#body(make, procedure, entries, heard),
+      ...this.#body(make, entries, heard),
       playing: shown.playing,
       picture: shown.picture && { ...shown.picture, say: say('line-picture') },
       whole: this.isWhole,
     };
   }
 
-  #body(
-    make: typeof recordBody,
-    procedure: Procedure,
-    entries: readonly Entry[],
-    heard: ReadonlyMap<string, number>,
-  ): RecordBody {
+  #make(procedure: Procedure): MakeBody | null {
+    if (this.#maker?.procedure !== procedure && this.#makerFor)
+      this.#maker = { procedure, make: this.#makerFor(planOf(procedure), this.words) };
+    return this.#maker?.make ?? null;
+  }
+
+  #body(make: MakeBody, entries: readonly Entry[], heard: ReadonlyMap<string, number>): RecordBody {
     if (this.#seen?.entries === entries && this.#seen.clips === heard.size) return this.#seen.body;
-    const plan = this.#seen?.plan.procedure === procedure ? this.#seen.plan : planOf(procedure);
-    const body = make(plan, entries, heard, this.words);
-    this.#seen = { entries, clips: heard.size, plan, body };
+    const body = make(entries, heard);
+    this.#seen = { entries, clips: heard.size, body };
     return body;
   }
 }

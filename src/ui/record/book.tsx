@@ -5,7 +5,9 @@ import { ScrollArea } from '../scroll-area';
 import { useWords } from '../words/words-context';
 import { BookFilter } from './book-filter';
 import { BookLine } from './book-line';
-import { indexOfSeq, phaseStarts, type Row, rowsOf, type Shown, takenBackBy } from './day-book';
+import { dayAt, indexFrom, indexOfSeq, phaseStarts, type Row, rowsOf, type Shown, takenBackBy } from './day-book';
+import { DayStrip } from './day-strip';
+import { stripOf } from './strip-of-days';
 import { useWindow } from './use-window';
 import './book.css';
 
@@ -29,8 +31,9 @@ export function Book({ lines, whole, playing, onPlay, handle }: BookProps) {
   const rows = useMemo(() => rowsOf(lines, shown, search, w), [lines, shown, search, w]);
   const backBy = useMemo(() => takenBackBy(lines), [lines]);
   const bySeq = useMemo(() => new Map(lines.map((line) => [line.seq, line])), [lines]);
+  const strip = useMemo(() => stripOf(lines, w), [lines, w]);
   const [sought, setSought] = useState<number | null>(null);
-  const { scroller, drawn, span, jump } = useWindow(rows);
+  const { scroller, drawn, span, top, jump } = useWindow(rows);
 
   const jumpTo = (seq: number) => {
     setSought(seq);
@@ -84,6 +87,7 @@ export function Book({ lines, whole, playing, onPlay, handle }: BookProps) {
         onSearch={setSearch}
         onPhase={jump}
       />
+      <DayStrip strip={strip} here={dayAt(rows, top)} onJump={(seq) => jump(indexFrom(rows, seq))} />
       <ScrollArea inner={scroller} class={whole ? 'book-page book-page-whole' : 'book-page'} label={w('book-page')}>
         {!whole && <svg class="book-gap" width="1" height={Math.round(span.before)} aria-hidden="true" />}
         <ol ref={drawn} class="book-rows">

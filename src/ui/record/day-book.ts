@@ -28,6 +28,9 @@ const WORK: ReadonlySet<Kind> = new Set([
 const TALK: ReadonlySet<Kind> = new Set(['heard', 'rejected', 'said', 'question']);
 const TROUBLE: ReadonlySet<Kind> = new Set(['fault', 'correction']);
 
+/** What went wrong, what was put right, and what no longer holds. */
+export const isTrouble = (line: TimelineLine): boolean => TROUBLE.has(line.kind) || line.undone;
+
 function wanted(line: TimelineLine, shown: Shown): boolean {
   switch (shown) {
     case 'everything':
@@ -37,7 +40,7 @@ function wanted(line: TimelineLine, shown: Shown): boolean {
     case 'talk':
       return TALK.has(line.kind);
     case 'trouble':
-      return TROUBLE.has(line.kind) || line.undone;
+      return isTrouble(line);
   }
 }
 
@@ -79,6 +82,21 @@ export const phaseStarts = (rows: readonly Row[]): readonly { readonly index: nu
 
 export const indexOfSeq = (rows: readonly Row[], seq: number): number =>
   rows.findIndex((row) => row.kind === 'line' && row.line.seq === seq);
+
+/** The first line shown that is not before this one; the last where all are. */
+export const indexFrom = (rows: readonly Row[], seq: number): number => {
+  const index = rows.findIndex((row) => row.kind === 'line' && row.line.seq >= seq);
+  return index < 0 ? rows.length - 1 : index;
+};
+
+/** The day of the row at the head of the page. */
+export function dayAt(rows: readonly Row[], index: number): string {
+  for (let i = index; i >= 0; i--) {
+    const row = rows[i];
+    if (row?.kind === 'day') return row.words;
+  }
+  return '';
+}
 
 /** For each entry that was taken back, the entry that took it back. */
 export const takenBackBy = (lines: readonly TimelineLine[]): ReadonlyMap<number, TimelineLine> =>

@@ -1,13 +1,17 @@
 /**
  * Which rows of a long list to draw. Rows differ in height and their heights are known only once drawn; until then
- * each counts as `guess`. All in CSS pixels.
+ * each counts as `guess`. All in CSS pixels, known by the row's key.
  */
-export type Heights = { readonly count: number; readonly guess: number; readonly known: ReadonlyMap<number, number> };
+export type Heights = {
+  readonly rows: readonly { readonly key: string }[];
+  readonly guess: number;
+  readonly known: ReadonlyMap<string, number>;
+};
 
 /** Where each row begins; one more than there are rows, so that the last is the whole height. */
-export function offsetsOf({ count, guess, known }: Heights): Float64Array {
-  const offsets = new Float64Array(count + 1);
-  for (let i = 0; i < count; i++) offsets[i + 1] = (offsets[i] ?? 0) + (known.get(i) ?? guess);
+export function offsetsOf({ rows, guess, known }: Heights): Float64Array {
+  const offsets = new Float64Array(rows.length + 1);
+  for (const [i, { key }] of rows.entries()) offsets[i + 1] = (offsets[i] ?? 0) + (known.get(key) ?? guess);
   return offsets;
 }
 

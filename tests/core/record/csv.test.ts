@@ -20,7 +20,7 @@ test.each<{ readonly rows: readonly (readonly Field[])[]; readonly text: string;
 test('the fastener table has a row for every bolt of every pass, as wide as its headings', () => {
   const w = atFirstPass();
   w.all(setAt(30), bolt(1));
-  const passes = fastenerRecord(w.job.plan, w.entries);
+  const passes = fastenerRecord(w.job, w.entries);
   const rows = fastenerRows(passes, {
     state: (state) => state,
     means: (means) => means ?? 'unknown',

@@ -7,7 +7,7 @@ import { exceptionsOf } from '../../../src/core/record/exceptions';
 import { fastenerRecord } from '../../../src/core/record/fasteners';
 import { partsOf } from '../../../src/core/record/parts';
 import { meansOf, standing } from '../../../src/core/record/standing';
-import { phaseTimes, stretchesOf } from '../../../src/core/record/work-times';
+import { phaseTimes, workFold } from '../../../src/core/record/work-times';
 import { atFirstPass, bolt, notSure, passes, setAt, shipped, soFar, Workbench } from '../job/workbench';
 
 const plan = planOf(shipped('tarnbeck-head-slice'));
@@ -25,7 +25,7 @@ const atAngle = (): Workbench => {
   return w;
 };
 const record = (w: Workbench, kind: string, nth = 0) =>
-  fastenerRecord(plan, w.entries).filter((p) => p.kind === kind)[nth];
+  fastenerRecord(w.job, w.entries).filter((p) => p.kind === kind)[nth];
 
 describe('pass by bolt', () => {
   test('a done bolt carries when, who and what the wrench was said to be set at', () => {
@@ -158,7 +158,7 @@ describe('loose ends', () => {
       { kind: 'end-closed', end: 'x', how: 'refitted', reason: '' },
       { kind: 'end-opened', end: 'x', what: 'rag', blocks: 'crank', why: 'came-off' },
     ]);
-    const lines = endsLedger(plan, w.entries);
+    const lines = endsLedger(plan)(standing(w.entries));
     expect(lines.map(({ opened, closed }) => [opened.seq, closed?.seq ?? null])).toEqual([
       [3, 4],
       [5, null],
@@ -180,7 +180,7 @@ describe('working time', () => {
     w.write([{ kind: 'came-back' }]);
     w.wait(120_000);
     w.write([{ kind: 'listed', part: 'none' }]);
-    const [phase] = phaseTimes(plan, stretchesOf(plan, w.entries));
+    const [phase] = phaseTimes(plan, workFold(plan)(w.entries).stretches);
     expect(phase?.workedMs).toBe(600_000 + 300_000 + 120_000);
     expect(phase?.people).toEqual([{ who: 'me', workedMs: 1_020_000 }]);
   });
@@ -192,7 +192,7 @@ describe('working time', () => {
     const mine = w.entries;
     const other = { ...at(w, 120_000), kind: 'listed' as const, part: 'b', seq: 4, who: 'second' };
     const last = { ...at(w, 150_000), kind: 'listed' as const, part: 'c', seq: 5, who: 'second' };
-    const [phase] = phaseTimes(plan, stretchesOf(plan, [...mine, other, last]));
+    const [phase] = phaseTimes(plan, workFold(plan)([...mine, other, last]).stretches);
     expect(phase?.people).toEqual([
       { who: 'me', workedMs: 120_000 },
       { who: 'second', workedMs: 30_000 },
@@ -206,7 +206,7 @@ describe('days', () => {
     w.all('done');
     w.reopen(DAY);
     w.all('done', 'done');
-    const days = daysOf(w.entries, stretchesOf(plan, w.entries), day);
+    const days = daysOf(w.entries, workFold(plan)(w.entries).stretches, day);
     expect(days.map(({ stepsDone, people }) => ({ stepsDone, people }))).toEqual([
       { stepsDone: 1, people: ['me'] },
       { stepsDone: 2, people: ['me'] },

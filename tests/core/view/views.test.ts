@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { UnitIn } from '../../../src/core/fastening/quantity';
+import type { Entry } from '../../../src/core/job/entry';
 import { phraseAll } from '../../../src/core/phrasing/phrase';
 import type { Reply } from '../../../src/core/phrasing/reply';
 import { benchView } from '../../../src/core/view/build-bench';
@@ -9,6 +10,7 @@ import { englishBook } from '../phrasing/english';
 
 const show = (replies: readonly { readonly code: string }[]) => replies.map(({ code }) => code).join(' ');
 const valueWords = (replies: readonly Reply[]) => phraseAll(englishBook(), replies).shown;
+const kindOf = ({ kind }: Entry) => kind;
 const lookAt = (w: Workbench, alsoIn?: UnitIn<'torque'>) =>
   benchView(w.job, w.now(), { show, label: (rule) => rule, examples: new Map(), ...(alsoIn ? { alsoIn } : {}) });
 
@@ -75,7 +77,7 @@ describe('the timeline', () => {
   test('joins a take-back to what it takes back', () => {
     const w = atFirstPass();
     w.all(setAt(30), bolt(1), 'take-back');
-    const lines = timelineOf(w.job.plan, w.entries, show);
+    const lines = timelineOf(w.job.plan, w.entries, kindOf);
     const back = lines.find((line) => line.corrects !== undefined);
     expect(lines.find((line) => line.seq === back?.corrects)).toMatchObject({ undone: true, bolt: 1 });
   });
@@ -84,18 +86,18 @@ describe('the timeline', () => {
     const w = atFirstPass();
     const [first, second, ...rest] = w.entries;
     if (!first || !second) return expect.unreachable();
-    const lines = timelineOf(w.job.plan, [first, { ...second, who: 'other' }, ...rest], show);
+    const lines = timelineOf(w.job.plan, [first, { ...second, who: 'other' }, ...rest], kindOf);
     expect(lines.slice(0, 4).map((line) => line.who)).toEqual([undefined, 'other', 'me', undefined]);
   });
 
   test('puts what was heard under the phase of what it did', () => {
     const w = atFirstPass();
-    const lines = timelineOf(w.job.plan, w.entries, show);
+    const lines = timelineOf(w.job.plan, w.entries, kindOf);
     const at = lines.findIndex((line, i) => i > 0 && line.phase !== lines[i - 1]?.phase);
     const [before, first] = [w.entries[at - 1], w.entries[at]];
     if (!before || !first) return expect.unreachable();
     const heard = { ...before, kind: 'heard', words: 'done', score: 1, by: 'voice', command: 'done' } as const;
-    const told = timelineOf(w.job.plan, [...w.entries.slice(0, at), heard, ...w.entries.slice(at)], show);
+    const told = timelineOf(w.job.plan, [...w.entries.slice(0, at), heard, ...w.entries.slice(at)], kindOf);
     expect(told[at]).toMatchObject({ kind: 'heard', phase: lines[at]?.phase });
     expect(told[at - 1]?.phase).toBe(lines[at - 1]?.phase);
   });
@@ -103,7 +105,7 @@ describe('the timeline', () => {
   test('calls what becomes of the job by that word, and only a pause a break', () => {
     const w = atFirstPass();
     w.all('hold-on', 'im-back');
-    const kinds = new Map(w.entries.map((e, i) => [e.kind, timelineOf(w.job.plan, w.entries, show)[i]?.kind]));
+    const kinds = new Map(w.entries.map((e, i) => [e.kind, timelineOf(w.job.plan, w.entries, kindOf)[i]?.kind]));
     expect([kinds.get('job-started'), kinds.get('paused'), kinds.get('came-back')]).toEqual(['job', 'break', 'break']);
   });
 });
