@@ -52,6 +52,14 @@ export class Bay {
     await this.page.click('.start-tap');
   }
 
+  /** Takes a job over from its file, and waits until it stands among the jobs. */
+  async takeOver(text: string): Promise<void> {
+    await this.go('Jobs');
+    const file = { name: 'job.json', mimeType: 'application/json', buffer: Buffer.from(text) };
+    await this.page.locator('.picker-input').setInputFiles(file);
+    await this.page.locator('.row').first().waitFor();
+  }
+
   /** Has it talk as fast as Setup allows, for those who have heard it often: then Jobs, where a job can be begun. */
   async talkFast(): Promise<void> {
     await this.go('Setup');

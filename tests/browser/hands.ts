@@ -10,6 +10,8 @@ export type Hand = {
   readonly write: (field: Locator, text: string) => Promise<void>;
   /** Chooses one of several that are all in sight. */
   readonly pick: (radio: Locator) => Promise<void>;
+  /** Chooses from a list that is folded away until it is pressed. */
+  readonly choose: (list: Locator, words: string) => Promise<void>;
   /** The first of the Bench's four buttons, which takes the work on, whatever its name. */
   readonly on: () => Promise<void>;
 };
@@ -50,6 +52,11 @@ export const byKeyboard = (page: Page): Hand => ({
     for (let n = await group.count(); n >= 0 && !(await radio.isChecked()); n--) await page.keyboard.press('ArrowDown');
     if (!(await radio.isChecked())) throw new Error(`the arrows cannot choose ${radio}`);
   },
+  // Letters go to the entry that begins with them.
+  choose: async (list, words) => {
+    await tabTo(page, list);
+    await page.keyboard.type(words);
+  },
   on: async () => {
     // Away from the field, where keys are letters.
     await tabTo(page, page.getByRole('button', { name: 'Screens' }));
@@ -65,5 +72,9 @@ export const byTouch = (page: Page): Hand => ({
     await field.fill(text);
   },
   pick: (radio) => radio.tap(),
+  // The list that a tap unfolds is the system's own, outside the page.
+  choose: async (list, words) => {
+    await list.selectOption(words);
+  },
   on: () => page.locator('.fallback-place-0').tap(),
 });

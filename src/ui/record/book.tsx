@@ -1,5 +1,5 @@
 import type { Ref } from 'preact';
-import { useImperativeHandle, useMemo, useState } from 'preact/hooks';
+import { useImperativeHandle, useMemo, useRef, useState } from 'preact/hooks';
 import type { TimelineLine } from '../../core/view/timeline-line';
 import { ScrollArea } from '../scroll-area';
 import { useWords } from '../words/words-context';
@@ -35,8 +35,11 @@ export function Book({ lines, whole, playing, onPlay, handle }: BookProps) {
   const [sought, setSought] = useState<number | null>(null);
   const { scroller, drawn, span, top, jump } = useWindow(rows);
 
+  const section = useRef<HTMLElement>(null);
   const jumpTo = (seq: number) => {
     setSought(seq);
+    // Where the screen is longer than the window, whoever jumps from above it wants to see the lines.
+    section.current?.scrollIntoView({ block: 'start' });
     const index = indexOfSeq(rows, seq);
     if (index >= 0) return jump(index);
     // The line is filtered out: show everything and find it there.
@@ -76,7 +79,7 @@ export function Book({ lines, whole, playing, onPlay, handle }: BookProps) {
     }
   };
   return (
-    <section class="book" aria-label={w('book-label')}>
+    <section ref={section} class="book" aria-label={w('book-label')}>
       <BookFilter
         shown={shown}
         search={search}
