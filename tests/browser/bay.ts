@@ -3,6 +3,9 @@ import type { Entry } from '../../src/core/job/entry';
 import { encodeWav } from '../../src/voice/flite/wav';
 import { spoken, type TestSpeaker } from './speaker';
 
+/** How much of a piece of a brief answer sounds. */
+const BRIEF = 0.1;
+
 /** The app in a page, worked as a person would: tapped, spoken to, looked at and listened to. */
 export class Bay {
   readonly requests: string[] = [];
@@ -16,10 +19,15 @@ export class Bay {
     });
   }
 
-  /** Puts a microphone of our own in front of the app, so that clips can be played when it is ready for them. */
-  async wireMicrophone(): Promise<void> {
+  /**
+   * Puts a microphone of our own in front of the app, so that clips can be played when it is ready for them, and keeps
+   * its answers brief unless the test is about hearing them whole.
+   */
+  async wireMicrophone(answers: 'brief' | 'whole' = 'brief'): Promise<void> {
+    if (answers === 'brief') await this.answerBriefly();
     await this.page.addInitScript(() => {
       const context = new AudioContext();
+      Object.assign(window, { microphone: context });
       const out = context.createMediaStreamDestination();
       const noise = context.createBuffer(1, context.sampleRate * 2, context.sampleRate);
       const samples = noise.getChannelData(0);
@@ -45,6 +53,25 @@ export class Bay {
         await ended;
       };
     });
+  }
+
+  /**
+   * Answers are made, decoded, played and waited for as ever, but of each piece only the beginning sounds: otherwise a
+   * session is mostly waiting until it has said what it has to say.
+   */
+  async answerBriefly(): Promise<void> {
+    await this.page.addInitScript((share) => {
+      const decode = BaseAudioContext.prototype.decodeAudioData;
+      BaseAudioContext.prototype.decodeAudioData = async function (this: BaseAudioContext, bytes: ArrayBuffer) {
+        const whole = await decode.call(this, bytes);
+        if ((window as unknown as { microphone?: AudioContext }).microphone === this) return whole;
+        const { numberOfChannels, sampleRate } = whole;
+        const part = new AudioBuffer({ length: Math.ceil(whole.length * share), numberOfChannels, sampleRate });
+        for (let n = 0; n < numberOfChannels; n++)
+          part.copyToChannel(whole.getChannelData(n).subarray(0, part.length), n);
+        return part;
+      };
+    }, BRIEF);
   }
 
   async open(address: string): Promise<void> {

@@ -32,7 +32,6 @@ describe.skipIf(!chromiumPath)('a fault in the middle of a job', ONCE_MORE, () =
     await breakable(bay.page);
     await watchWorkers(context);
     await bay.open(site.address);
-    await bay.talkFast();
     await bring(own);
     // Its name stands in the notice too, which is not the place to begin it.
     await bay.page.locator('.notice-away').click();

@@ -36,7 +36,6 @@ describe.skipIf(!chromiumPath)('when something is broken', ONCE_MORE, () => {
     const bay = new Bay(await context.newPage());
     await before(bay);
     await bay.open(site.address);
-    await bay.talkFast();
     await bay.begin('Practice plate');
     return bay;
   };
@@ -130,7 +129,7 @@ describe.skipIf(!chromiumPath)('when something is broken', ONCE_MORE, () => {
 
   test('the voice dies: the words stay on the screen, and the next voice speaks', async () => {
     const bay = await begun({}, async (b) => {
-      await b.wireMicrophone();
+      await b.wireMicrophone('whole');
       await b.tapReplies();
       await watchWorkers(context);
     });

@@ -45,7 +45,6 @@ describe.skipIf(!chromiumPath)('clips of what was heard', ONCE_MORE, () => {
       };
     });
     await bay.open(site.address);
-    await bay.talkFast();
   });
   afterEach(async () => {
     expect(bay.troubles.filter((text) => !text.includes('Service Worker'))).toEqual([]);

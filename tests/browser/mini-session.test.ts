@@ -8,6 +8,29 @@ import { openSite } from './site';
 import { inRoom, spoken } from './speaker';
 import { hearSession, type Outcome, outcomeOf, planOfSession, readSession } from './spoken-session';
 
+const session = readSession('mini-session');
+
+/** Heard once, for what is expected of it and for what the browser must agree with. */
+let heard: Promise<readonly Outcome[]> | undefined;
+const inNode = (): Promise<readonly Outcome[]> => {
+  heard ??= hearSession(session);
+  return heard;
+};
+
+function expectAsWritten(outcomes: readonly Outcome[]): void {
+  session.turns.forEach(({ say, radio, expect: wanted }, i) => {
+    const { command, node, bolts } = outcomes[i] ?? {};
+    const label = say ?? `radio: ${radio}`;
+    expect.soft({ label, command }).toEqual({ label, command: wanted.command ?? null });
+    if (wanted.node) expect.soft({ label, node }).toEqual({ label, node: wanted.node });
+    if (wanted.bolts) expect.soft({ label, bolts }).toEqual({ label, bolts: wanted.bolts });
+  });
+}
+
+test('the mini session, heard in Node by the ear, grammar and machine of the app', async () => {
+  expectAsWritten(await inNode());
+});
+
 describe.skipIf(!chromiumPath)('a session by voice in Chromium', ONCE_MORE, () => {
   let site: Awaited<ReturnType<typeof openSite>>;
   let context: BrowserContext;
@@ -25,9 +48,10 @@ describe.skipIf(!chromiumPath)('a session by voice in Chromium', ONCE_MORE, () =
     const rate = 16_000;
     const say = await spoken('this step is done', 'rms');
     // The capture begins with the microphone, so the words come round again until the app is ready for them.
-    writeFileSync(wav, inRoom([8, say, 6, say, 6, say, 6, say, 6, say, 6, say, 4], rate));
+    writeFileSync(wav, inRoom([5, say, 4, say, 4, say, 4, say, 4, say, 4, say, 4, say, 4, say, 4], rate));
     context = await openContext({ microphone: wav });
     const bay = new Bay(await context.newPage());
+    await bay.answerBriefly();
     await bay.open(site.address);
     await bay.begin('Practice plate');
     const first = await bay.place();
@@ -41,14 +65,12 @@ describe.skipIf(!chromiumPath)('a session by voice in Chromium', ONCE_MORE, () =
   }, 120_000);
 
   test('a whole mini session, clip by clip, does what the same clips do in Node', async () => {
-    const session = readSession('mini-session');
     const plan = planOfSession(session);
     context = await openContext();
     const bay = new Bay(await context.newPage());
     await bay.wireMicrophone();
     await bay.tapReplies();
     await bay.open(site.address);
-    await bay.talkFast();
     await bay.begin('Left head gasket');
     const seen: Outcome[] = [];
     for (const turn of session.turns) {
@@ -56,24 +78,15 @@ describe.skipIf(!chromiumPath)('a session by voice in Chromium', ONCE_MORE, () =
       await bay.say(turn.say ?? turn.radio ?? '', turn.speaker);
       seen.push(outcomeOf(plan, await bay.log(), before));
     }
-    session.turns.forEach((turn, i) => {
-      const label = turn.say ?? `radio: ${turn.radio}`;
-      const outcome = seen[i];
-      expect.soft({ label, command: outcome?.command }).toEqual({ label, command: turn.expect.command ?? null });
-      if (turn.expect.node) expect.soft({ label, node: outcome?.node }).toEqual({ label, node: turn.expect.node });
-      if (turn.expect.bolts) expect.soft({ label, bolts: outcome?.bolts }).toEqual({ label, bolts: turn.expect.bolts });
-    });
-    const inNode = await hearSession(session);
-    expect(seen.map(({ command, node, bolts }) => ({ command, node, bolts }))).toEqual(
-      inNode.map(({ command, node, bolts }) => ({ command, node, bolts })),
-    );
-    expect(seen.map((s) => s.replies.join(' '))).toEqual(inNode.map((s) => s.replies.join(' ')));
+    expectAsWritten(seen);
+    const told = (outcomes: readonly Outcome[]) => outcomes.map((o) => ({ ...o, replies: o.replies.join(' ') }));
+    expect(told(seen)).toEqual(told(await inNode()));
 
     // The screen shows what the log says.
     expect(await bay.page.textContent('.bench-pass')).toContain('Pass 2 of 4');
     // Something was really said: as long as speech, and not silence.
     const replies = await bay.repliesHeard();
-    expect(replies.seconds).toBeGreaterThan(20);
+    expect(replies.seconds).toBeGreaterThan(5);
     expect(replies.peak).toBeGreaterThan(0.05);
     // Nothing left the machine.
     expect(bay.requests.filter((url) => !url.startsWith(site.address) && !url.startsWith('blob:'))).toEqual([]);

@@ -34,7 +34,7 @@ describe.skipIf(!chromiumPath)('without a network', ONCE_MORE, () => {
     expect(await bay.place()).not.toBe(start);
     const log = await bay.log();
     expect(log.some((e) => e.kind === 'heard' && e.by === 'voice' && e.command === 'done')).toBe(true);
-    expect((await bay.repliesHeard()).seconds).toBeGreaterThan(2);
+    expect((await bay.repliesHeard()).seconds).toBeGreaterThan(0.5);
     // A file that is in no build is not there: the start page never stands in for it.
     const missing = await bay.page.evaluate(async () => {
       const answer = await fetch('model/en-us/feature_transform');

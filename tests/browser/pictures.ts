@@ -26,7 +26,7 @@ const site = await openSite();
 const context = await openContext();
 const bay = new Bay(await context.newPage());
 const { page } = bay;
-await bay.wireMicrophone();
+await bay.wireMicrophone('whole');
 
 /** In the README by day; elsewhere by day and dim, and only where every screen is wanted. */
 async function take(name: string, folder = values.every): Promise<void> {

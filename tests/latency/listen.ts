@@ -31,7 +31,7 @@ export async function listen(site: Site, texts: readonly string[]): Promise<List
   try {
     await context.addInitScript({ path: pageScript('watch-page.js') });
     const bay = new Bay(await context.newPage());
-    await bay.wireMicrophone();
+    await bay.wireMicrophone('whole');
     await bay.open(site.address);
     await bay.talkFast();
     await bay.begin('Left head gasket');

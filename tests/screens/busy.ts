@@ -28,7 +28,7 @@ export async function measureBusy(site: Site) {
   try {
     await addWatch(context);
     const bay = new Bay(await context.newPage());
-    await bay.wireMicrophone();
+    await bay.wireMicrophone('whole');
     await cancelEcho(bay);
     await bay.open(site.address);
     await bay.talkFast();

@@ -42,7 +42,7 @@ export async function measureRecord(site: Site, { text, entries, last }: LongRec
 }
 
 async function opened(bay: Bay, site: Site): Promise<Bay> {
-  await bay.wireMicrophone();
+  await bay.wireMicrophone('whole');
   await bay.open(site.address);
   await bay.go('Jobs');
   return bay;
