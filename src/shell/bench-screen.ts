@@ -15,6 +15,7 @@ type BenchNow = {
   readonly isSpeaking: boolean;
   readonly isShut: boolean;
   readonly torqueUnit: Settings['torqueUnit'];
+  readonly volumeUnit: Settings['volumeUnit'];
 };
 
 /** The Bench of the open job, with the ear and the last thing said. */
@@ -24,7 +25,10 @@ export function benchScreen(tongue: Tongue, words: ScreenWords, say: Say, now: B
     show: (replies) => tongue.phrase(replies).shown,
     label: (rule) => labelOf(rule, words) ?? say('button-done'),
     examples: tongue.teaching(seen.job),
-    ...(now.torqueUnit === 'as-printed' ? {} : { alsoIn: now.torqueUnit }),
+    alsoIn: {
+      ...(now.torqueUnit === 'as-printed' ? {} : { torque: now.torqueUnit }),
+      ...(now.volumeUnit === 'as-printed' ? {} : { volume: now.volumeUnit }),
+    },
   });
   const trouble = seen.ear.fault ? tongue.phrase([{ code: faultReply(seen.ear.fault), slots: {} }]).shown : null;
   return { name: 'bench', view, ear: earScreen(seen, isSpeaking, isShut, trouble), said: seen.said?.shown ?? null };

@@ -79,7 +79,10 @@ export function roomsOf(parts: ShellParts, { settings, perform, choose, changed 
       settings,
       say,
       notices,
-      speak: (news) => sound.voice.say({ id: news.code, text: tongue.phrase([news]).spoken, priority: 'normal' }),
+      speak: (news) => {
+        if (seat.open) seat.open.desk.tell([news]);
+        else sound.voice.say({ id: news.code, text: tongue.phrase([news]).spoken, priority: 'normal' });
+      },
     }),
   );
   sound.ear.on(({ type }) => {

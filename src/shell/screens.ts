@@ -51,6 +51,7 @@ export function screenOf(shown: Shown, rooms: Rooms, parts: ShellParts): Screen 
       return {
         name: 'setup',
         settings: shown.settings,
+        today: new Date(parts.clock.wall()).toISOString().slice(0, 10),
         languages: parts.languages,
         spoken: parts.tongue.profile.code,
         builtInVoice: parts.tongue.profile.builtInVoice,
@@ -66,7 +67,11 @@ export function screenOf(shown: Shown, rooms: Rooms, parts: ShellParts): Screen 
   }
 }
 
-function bench(rooms: Rooms, { tongue, words, clock }: ShellParts, { torqueUnit }: Settings): Screen | null {
+function bench(
+  rooms: Rooms,
+  { tongue, words, clock }: ShellParts,
+  { torqueUnit, volumeUnit }: Settings,
+): Screen | null {
   const { seat, sound, say, session } = rooms;
   if (!seat.open) return null;
   return benchScreen(tongue, words, say, {
@@ -75,5 +80,6 @@ function bench(rooms: Rooms, { tongue, words, clock }: ShellParts, { torqueUnit 
     isSpeaking: sound.isSounding,
     isShut: sound.ear.isShutBy('pedal'),
     torqueUnit,
+    volumeUnit,
   });
 }

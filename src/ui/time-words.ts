@@ -63,6 +63,9 @@ export function dayWords(say: Say, at: number, timeZone?: string): string {
   });
 }
 
+/** The same of a day without a time, "2031-03-04", which no zone can move. */
+export const isoDayWords = (say: Say, day: string): string => dayWords(say, Date.parse(day), 'UTC');
+
 /** "4 March 2031, 14:05". */
 export function dateAndTime(say: Say, at: number, timeZone?: string): string {
   const part = partsOf(at, say('date-locale'), timeZone);

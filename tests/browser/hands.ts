@@ -8,6 +8,8 @@ export type Hand = {
   readonly reach: (control: Locator) => Promise<void>;
   /** Puts text into a field, in place of what is there. */
   readonly write: (field: Locator, text: string) => Promise<void>;
+  /** Puts a day, "2031-03-04", into a field for days. */
+  readonly day: (field: Locator, day: string) => Promise<void>;
   /** Chooses one of several that are all in sight. */
   readonly pick: (radio: Locator) => Promise<void>;
   /** Chooses from a list that is folded away until it is pressed. */
@@ -43,6 +45,12 @@ export const byKeyboard = (page: Page): Hand => ({
     await page.keyboard.press('ControlOrMeta+a');
     await page.keyboard.type(text);
   },
+  // Month, day and year, as the test's browser has them: it types itself on from one to the next.
+  day: async (field, day) => {
+    await tabTo(page, field);
+    const [year, month, date] = day.split('-');
+    await page.keyboard.type(`${month}${date}${year}`);
+  },
   // Tab stops at a group once; the arrows go through it.
   pick: async (radio) => {
     const name = await radio.evaluate((element) => (element as HTMLInputElement).name);
@@ -71,6 +79,7 @@ export const byTouch = (page: Page): Hand => ({
     await field.tap();
     await field.fill(text);
   },
+  day: (field, day) => field.fill(day),
   pick: (radio) => radio.tap(),
   // The list that a tap unfolds is the system's own, outside the page.
   choose: async (list, words) => {

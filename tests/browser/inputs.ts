@@ -33,6 +33,10 @@ export async function pullableInputs(page: Page): Promise<void> {
 export const askedFor = (page: Page): Promise<string> =>
   page.evaluate(() => (window as unknown as { inputs: Inputs }).inputs.asked);
 
+/** Whether the one that was opened last still gives sound to the page. */
+export const isOpen = (page: Page): Promise<boolean> =>
+  page.evaluate(() => (window as unknown as { inputs: Inputs }).inputs.tracks.at(-1)?.readyState === 'live');
+
 /** Pulls one out: whatever it gives ends, and the page is told. */
 export const pullOut = (page: Page, name: string): Promise<void> =>
   page.evaluate((label) => {

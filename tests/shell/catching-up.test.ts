@@ -37,7 +37,7 @@ async function bench() {
     voice: silentVoice(clock, { pace: 'none' }),
     after: hands.after,
     perform: () => undefined,
-    settings: () => ({ people: [], wrenches: [] }),
+    settings: () => ({ people: [], wrenches: [], terse: false }),
   };
   const opened = await beginJob(host, start);
   if (!opened.ok) throw new Error(opened.error.code);

@@ -37,7 +37,7 @@ test.each([
       voice: silentVoice(clock, { pace: 'none' }),
       after: hands.after,
       perform: () => undefined,
-      settings: () => ({ people: [], wrenches: [] }),
+      settings: () => ({ people: [], wrenches: [], terse: false }),
     };
     const opened = await beginJob(host, { text: readFileSync(file, 'utf8'), file, machine: 'plate', who: 'Robin' });
     if (!opened.ok) throw new Error(opened.error.code);

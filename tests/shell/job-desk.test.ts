@@ -15,7 +15,7 @@ const mine: Wrench = { id: 'w', say: 'my wrench', unit: 'N·m', least: 10, most:
 function bench() {
   const hands = new HandClock();
   const clock = { wall: () => 1_800_000_000_000 + hands.now, mono: () => hands.now };
-  const settings = { people: ['Robin', 'Alex'], wrenches: [mine] };
+  const settings = { people: ['Robin', 'Alex'], wrenches: [mine], terse: false };
   let ids = 0;
   const host: DeskHost = {
     store: memoryStore(),
@@ -48,6 +48,20 @@ test('a job is begun with the people and the wrenches of Setup, in its log', asy
   const kinds = entries.map(({ kind }) => kind).slice(0, 4);
   expect(kinds).toEqual(['job-started', 'session-opened', 'wrenches-owned', 'wrench-chosen']);
   expect(job.owned.map(({ id }) => id)).toContain('w');
+});
+
+test('where Setup asks for numbers only, a new job begins so, and one that is taken up again stays as it was', async () => {
+  const { host, settings, open: full } = await begun();
+  expect(full.desk.job.terse).toBe(false);
+  settings.terse = true;
+  const terse = await beginJob(host, start);
+  if (!terse.ok) throw new Error(terse.error.code);
+  expect(terse.value.desk.job.terse).toBe(true);
+  expect(terse.value.desk.snapshot.entries.filter(({ kind }) => kind === 'terse-set')).toHaveLength(1);
+  await full.writer.close();
+  const again = await resumeJob(host, full.card.id, () => start.text);
+  if (!again.ok) throw new Error(again.error.code);
+  expect(again.value.desk.job.terse).toBe(false);
 });
 
 test('taken up again it does not choose once more what it has', async () => {

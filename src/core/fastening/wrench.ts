@@ -35,6 +35,19 @@ export function doubtsAbout(wrench: Wrench, today: IsoDay): readonly WrenchDoubt
     : doubts;
 }
 
+/** How a wrench stands with its calibration on a day. It is due `soon` from thirty days before, time to send it away. */
+export type Calibration = 'unknown' | 'good' | 'soon' | 'overdue';
+
+const SOON_DAYS = 30;
+const DAY_MS = 86_400_000;
+
+export function calibrationOf({ calibrationDue: due }: Wrench, today: IsoDay): Calibration {
+  if (due === undefined) return 'unknown';
+  if (due < today) return 'overdue';
+  // Both are read as the first moment of their day in UTC, so that what is between them is whole days.
+  return Date.parse(due) - Date.parse(today) <= SOON_DAYS * DAY_MS ? 'soon' : 'good';
+}
+
 /** Below this share of its full scale a click-type wrench is not to be trusted, whatever its lowest mark (ISO 6789 tests from 20 %). */
 const USABLE_FROM = 0.2;
 

@@ -1,4 +1,3 @@
-import type { UnitIn } from '../fastening/quantity';
 import { announce, whereIs } from '../job/announce';
 import type { RuleName } from '../job/command';
 import { passAt } from '../job/decide/bolt';
@@ -16,7 +15,7 @@ import { timeLeft } from '../job/timer';
 import { count, type Reply, reply, text } from '../phrasing/reply';
 import { buttonsOf } from './bench-buttons';
 import { drawingOf, swingOf } from './bench-drawing';
-import { valueAlsoNow, valueNow } from './bench-value';
+import { type AlsoIn, valueAlsoNow, valueNow } from './bench-value';
 import type { BenchView } from './bench-view';
 import { likeliest } from './likeliest-words';
 import { questionNow } from './question-now';
@@ -27,8 +26,8 @@ export type ViewWords = {
   readonly label: (rule: RuleName) => string;
   /** What can be said now: an example sentence by rule. */
   readonly examples: ReadonlyMap<string, string>;
-  /** The unit of torque shown beside the printed one; left out, the other usual one. */
-  readonly alsoIn?: UnitIn<'torque'>;
+  /** The units shown beside the printed ones. */
+  readonly alsoIn?: AlsoIn;
 };
 
 /** The Bench as it must look for this job at this moment. */

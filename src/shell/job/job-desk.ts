@@ -32,8 +32,8 @@ export type DeskHost = {
   readonly voice: Voice;
   readonly after: DeskParts['after'];
   readonly perform: DeskParts['perform'];
-  /** Who works here, and with what: from Setup. */
-  readonly settings: () => Pick<Settings, 'people' | 'wrenches'>;
+  /** Who works here, with what, and how much is said to them: from Setup. */
+  readonly settings: () => Pick<Settings, 'people' | 'wrenches' | 'terse'>;
 };
 
 export type OpenJob = {
@@ -76,7 +76,8 @@ export async function beginJob(host: DeskHost, start: NewJob): Promise<Result<Op
     people: host.settings().people,
   };
   const writer = new LogWriter<EntryBody>({ store, hash, after, durability, jobId: id });
-  return openSession(host, card, procedure, writer, [], [first, { kind: 'session-opened' }], false);
+  const terse = host.settings().terse ? [{ kind: 'terse-set' as const, terse: true }] : [];
+  return openSession(host, card, procedure, writer, [], [first, { kind: 'session-opened' }, ...terse], false);
 }
 
 /**

@@ -8,6 +8,8 @@ export const DEFAULT_SETTINGS: Settings = {
   people: [],
   wrenches: [],
   torqueUnit: 'as-printed',
+  volumeUnit: 'as-printed',
+  terse: false,
   voice: 'embedded',
   systemVoice: '',
   speechRate: 1,
@@ -25,7 +27,8 @@ const KEY = 'settings';
 const CHOICES: Readonly<Partial<Record<keyof Settings, readonly unknown[]>>> = {
   theme: ['system', 'day', 'dim'],
   textSize: ['usual', 'large', 'largest'],
-  torqueUnit: ['as-printed', 'N·m', 'lbf·ft'],
+  torqueUnit: ['as-printed', 'N·m', 'lbf·ft', 'lbf·in', 'kgf·m'],
+  volumeUnit: ['as-printed', 'L', 'US qt', 'imp qt'],
   voice: ['embedded', 'system', 'silent'],
   talk: ['always', 'pedal'],
   recogniser: ['embedded', 'own-model', 'typed'],

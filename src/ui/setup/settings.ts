@@ -11,8 +11,11 @@ export type Settings = {
   readonly textSize: TextSize;
   readonly people: readonly string[];
   readonly wrenches: readonly Wrench[];
-  /** The unit shown small beside the printed figure, which always comes first and is the one that counts. */
-  readonly torqueUnit: 'as-printed' | 'N·m' | 'lbf·ft';
+  /** The units shown small beside the printed figure, which always comes first and is the one that counts. */
+  readonly torqueUnit: 'as-printed' | 'N·m' | 'lbf·ft' | 'lbf·in' | 'kgf·m';
+  readonly volumeUnit: 'as-printed' | 'L' | 'US qt' | 'imp qt';
+  /** Whether new jobs begin with numbers only; the spoken words change it for a job. */
+  readonly terse: boolean;
   readonly voice: 'embedded' | 'system' | 'silent';
   /** Which voice of the machine, by its address; empty until one is chosen. */
   readonly systemVoice: string;

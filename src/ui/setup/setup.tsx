@@ -1,3 +1,4 @@
+import type { IsoDay } from '../../core/fastening/wrench';
 import type { ReadingView, VoiceLine } from '../../core/voice-profile/reading-view';
 import type { OnUi } from '../events';
 import { useWords } from '../words/words-context';
@@ -11,6 +12,7 @@ import { PeopleSetup } from './people-setup';
 import { ScreenSetup } from './screen-setup';
 import type { Settings } from './settings';
 import { type OfflineState, StorageSetup, type StorageState } from './storage-setup';
+import { UnitsSetup } from './units-setup';
 import { type VoiceChoice, VoiceSetup } from './voice-setup';
 import { VoicesSetup } from './voices-setup';
 import { WrenchSetup } from './wrench-setup';
@@ -18,6 +20,8 @@ import './setup.css';
 
 export type SetupProps = {
   readonly settings: Settings;
+  /** The day by which calibrations are overdue. */
+  readonly today?: IsoDay;
   readonly languages?: readonly LanguageChoice[];
   /** The language that is spoken now, which a choice may not have reached yet. */
   readonly spoken?: string;
@@ -45,7 +49,8 @@ export function Setup(props: SetupProps & { readonly on: OnUi }) {
       <h1>{w('nav-setup')}</h1>
       <LanguageSetup languages={props.languages ?? []} spoken={props.spoken ?? settings.language} on={on} />
       <PeopleSetup people={settings.people} on={on} />
-      <WrenchSetup wrenches={settings.wrenches} torqueUnit={settings.torqueUnit} on={on} />
+      <WrenchSetup wrenches={settings.wrenches} today={props.today ?? ''} on={on} />
+      <UnitsSetup settings={settings} on={on} />
       <VoiceSetup
         settings={settings}
         systemVoices={props.systemVoices ?? []}

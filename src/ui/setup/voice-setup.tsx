@@ -59,6 +59,16 @@ export function VoiceSetup({ settings, systemVoices, builtInVoice, on }: VoiceSe
           }
         />
       </label>
+      <Choice
+        legend={w('speech-which')}
+        value={settings.terse ? 'terse' : 'full'}
+        options={[
+          { value: 'full', label: w('speech-in-full') },
+          { value: 'terse', label: w('speech-numbers') },
+        ]}
+        onChoose={(value) => on({ type: 'setting-changed', key: 'terse', value: value === 'terse' })}
+      />
+      <p class="quiet">{w('speech-means')}</p>
       <button type="button" class="button" onClick={() => on({ type: 'try-voice' })}>
         {w('voice-try')}
       </button>

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { newtonMetres } from '../../../src/core/fastening/quantity';
 import {
+  calibrationOf,
   deviationOf,
   doubtsAbout,
   permissibleDeviation,
@@ -49,6 +50,22 @@ describe('doubts about a wrench (FAA AC 43.13-1B, 7-40)', () => {
   test('no due date is a doubt of its own', () => {
     const { calibrationDue: _, ...undated } = wrench;
     expect(doubtsAbout(undated, '2026-06-01')).toEqual([{ code: 'calibration-unknown' }]);
+  });
+});
+
+describe('the calibration of a wrench, due on the last of June', () => {
+  test.each([
+    ['2026-05-30', 'good'],
+    ['2026-05-31', 'soon'],
+    ['2026-06-30', 'soon'],
+    ['2026-07-01', 'overdue'],
+  ])('on %s is %s', (today, stands) => {
+    expect(calibrationOf(wrench, today)).toBe(stands);
+  });
+
+  test('is not known where no day was entered', () => {
+    const { calibrationDue: _, ...undated } = wrench;
+    expect(calibrationOf(undated, '2026-06-01')).toBe('unknown');
   });
 });
 

@@ -1,30 +1,70 @@
 import { describe, expect, test } from 'vitest';
-import type { UnitIn } from '../../../src/core/fastening/quantity';
+import { checkDocument } from '../../../src/cli/check-document';
 import type { Entry } from '../../../src/core/job/entry';
 import { phraseAll } from '../../../src/core/phrasing/phrase';
 import type { Reply } from '../../../src/core/phrasing/reply';
+import type { AlsoIn } from '../../../src/core/view/bench-value';
 import { benchView } from '../../../src/core/view/build-bench';
 import { timelineOf } from '../../../src/core/view/build-timeline';
-import { atFirstPass, bolt, setAt, type Workbench } from '../job/workbench';
+import { atFirstPass, bolt, setAt, Workbench } from '../job/workbench';
 import { englishBook } from '../phrasing/english';
 
 const show = (replies: readonly { readonly code: string }[]) => replies.map(({ code }) => code).join(' ');
 const valueWords = (replies: readonly Reply[]) => phraseAll(englishBook(), replies).shown;
 const kindOf = ({ kind }: Entry) => kind;
-const lookAt = (w: Workbench, alsoIn?: UnitIn<'torque'>) =>
+const lookAt = (w: Workbench, alsoIn?: AlsoIn) =>
   benchView(w.job, w.now(), { show, label: (rule) => rule, examples: new Map(), ...(alsoIn ? { alsoIn } : {}) });
 
 describe('the torque beside the printed one', () => {
   test.each([
     // 30 N·m / 1.3558179483314 = 22.127 lbf·ft (NIST SP 811, appendix B.8)
     { alsoIn: undefined, shown: /^22(\.\d)? lbf·ft$/ },
-    { alsoIn: 'lbf·ft' as const, shown: /^22(\.\d)? lbf·ft$/ },
+    { alsoIn: { torque: 'lbf·ft' as const }, shown: /^22(\.\d)? lbf·ft$/ },
+    // 30 N·m / 0.1129848290276 = 265.5 lbf·in, 30 N·m / 9.80665 = 3.059 kgf·m (the same)
+    { alsoIn: { torque: 'lbf·in' as const }, shown: /^26[56](\.\d)? lbf·in$/ },
+    { alsoIn: { torque: 'kgf·m' as const }, shown: /^3\.1 kgf·m$/ },
   ])('in $alsoIn is shown small', ({ alsoIn, shown }) => {
     expect(lookAt(atFirstPass(), alsoIn).valueAlso).toMatch(shown);
   });
 
   test('is left out where it would be the printed one again', () => {
-    expect(lookAt(atFirstPass(), 'N·m').valueAlso).toBeNull();
+    expect(lookAt(atFirstPass(), { torque: 'N·m' }).valueAlso).toBeNull();
+  });
+});
+
+describe('an amount to fill, beside the printed one', () => {
+  function atFill(amount: string): Workbench {
+    const text = `format: 1
+language: en
+id: fill
+title: fill
+edition: test
+demonstration: true
+source: made up for a test
+machine: a machine
+phases:
+  - id: work
+    say: Work
+    steps:
+      - { id: oil, kind: fill, say: Fill it., what: oil, amount: "${amount}" }
+`;
+    const checked = checkDocument(text, 'fill.yaml');
+    if (!checked.ok) throw new Error(JSON.stringify(checked.error, null, 1));
+    return new Workbench(checked.value);
+  }
+
+  test.each([
+    { amount: '4.5 L (4.8 US qt)', alsoIn: {}, shown: '4.8 US qt' },
+    { amount: '4.5 L (4.8 US qt)', alsoIn: { volume: 'US qt' as const }, shown: '4.8 US qt' },
+    // 4.5 L / 1.1365225 = 3.96 imperial quarts (NIST SP 811, appendix B.8: a gallon is 4.54609 L)
+    { amount: '4.5 L (4.8 US qt)', alsoIn: { volume: 'imp qt' as const }, shown: '3.96 imp qt' },
+    { amount: '4.5 L', alsoIn: {}, shown: null },
+    { amount: '4.5 L', alsoIn: { volume: 'L' as const }, shown: null },
+    { amount: '4.8 US qt', alsoIn: { volume: 'L' as const }, shown: '4.54 L' },
+    // A choice of torque is none of amounts.
+    { amount: '4.5 L', alsoIn: { torque: 'lbf·ft' as const }, shown: null },
+  ])('$amount, $alsoIn: $shown', ({ amount, alsoIn, shown }) => {
+    expect(lookAt(atFill(amount), alsoIn).valueAlso).toBe(shown);
   });
 });
 
