@@ -11,7 +11,7 @@ import type { Pass } from '../../src/core/procedure/procedure';
 export type Attempt = { readonly command: Command; readonly now: Moment };
 
 /** Long enough for every wait of every shipped procedure to be over. */
-const MUCH_LATER = 400 * 24 * 3_600_000;
+export const MUCH_LATER = 400 * 24 * 3_600_000;
 
 export const moment = (mono: number): Moment => ({ at: mono, mono, session: 's' });
 

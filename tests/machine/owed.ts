@@ -1,4 +1,4 @@
-import type { Entry } from '../../src/core/job/entry';
+import type { Entry, Moment } from '../../src/core/job/entry';
 import { evolve } from '../../src/core/job/evolve';
 import type { Job } from '../../src/core/job/job';
 import { isLeftOut, passStatesOf } from '../../src/core/job/place';
@@ -41,6 +41,12 @@ function insideOwed(job: Job, id: string): readonly string[] {
     }),
   ];
 }
+
+/** Whether closing may be asked for now, from the fold alone: nothing owed, no bolt in doubt, no wait, no other question. */
+export const mayClose = (job: Job, now: Moment): boolean =>
+  owed(job).length === 0 &&
+  running(job, [...job.timers.keys()], now).length === 0 &&
+  (job.pending === null || job.pending.kind === 'close-job');
 
 /** Entries that no path may ever write, whatever the replies said, judged one by one as they are folded in. */
 export function forbidden(before: Job, entries: readonly Entry[]): readonly string[] {
@@ -88,7 +94,7 @@ function stepDoneTooEarly(job: Job, e: Entry & { readonly kind: 'step-done' }): 
   ].map((what) => `done with ${what}`);
 }
 
-const running = (job: Job, timers: readonly string[], now: Entry): readonly string[] =>
+const running = (job: Job, timers: readonly string[], now: Moment): readonly string[] =>
   timers.flatMap((id) => {
     const timer = job.timers.get(id);
     return timer && timeLeft(timer, now) === 0 ? [] : [`timer ${id}`];

@@ -1,13 +1,17 @@
 import { readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { blocksOf } from '../../src/core/job/blocks';
+import { command } from '../../src/core/job/command';
+import { decide } from '../../src/core/job/decide/decide';
 import type { Job } from '../../src/core/job/job';
 import { offersOf } from '../../src/core/job/offers';
 import { placeOf } from '../../src/core/job/place';
 import { nodeOf, planOf } from '../../src/core/job/plan';
 import { leavesOf, nodesOf } from '../../src/machine/nodes';
 import { shipped } from '../core/job/workbench';
+import { MUCH_LATER, moment } from './attempts';
 import type { Sabotage } from './driver';
-import { owed, workOwed } from './owed';
+import { mayClose, owed, workOwed } from './owed';
 import { type Stretch, stretchesOf } from './small-procedure';
 import { type Walked, walk } from './walk';
 
@@ -30,6 +34,7 @@ describe.each(NAMES)('%s', (name) => {
     expect(states.filter((s) => s.job.status === 'closed').flatMap((s) => owed(s.job))).toEqual([]);
     expect(states.filter((s) => s.node !== nodeOf(s.job.plan, placeOf(s.job)))).toEqual([]);
     expect(states.flatMap(waysOut)).toEqual([]);
+    expect(states.flatMap(closing)).toEqual([]);
     expect(neverReached(states)).toEqual([]);
   });
 
@@ -39,6 +44,20 @@ describe.each(NAMES)('%s', (name) => {
     expect(all.filter((id) => !walked.leaves.has(id))).toEqual([]);
   });
 });
+
+/** The list of what blocks closing is empty just where nothing is owed, and the job can be closed just where it is empty. */
+function closing({ job, node }: Walked): readonly string[] {
+  if (job.status !== 'open') return [];
+  return [moment(0), moment(MUCH_LATER)].flatMap((now) => {
+    const isFree = blocksOf(job, now).length === 0;
+    const { verdict, entries } = decide(job, command('close-job'), now);
+    const isClosed = entries.some(({ kind }) => kind === 'closed');
+    return [
+      ...(isFree === mayClose(job, now) ? [] : [`list ${isFree ? 'empty' : 'not empty'} at ${node}`]),
+      ...((verdict === 'asked') === (isFree && !job.paused) && !isClosed ? [] : [`${verdict} at ${node}`]),
+    ];
+  });
+}
 
 /** Every state lets itself be asked about, stopped and undone; a question instead can be answered. */
 function waysOut({ job, node }: Walked): readonly string[] {

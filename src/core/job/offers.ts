@@ -64,7 +64,8 @@ const WORKING: readonly RuleName[] = [
 ];
 /** "Done" is heard wherever there is work, if only to be answered with what is missing. */
 const AT_WORK: readonly RuleName[] = ['done'];
-const AT_STEPS: readonly RuleName[] = [...AT_WORK, 'tell-tool', 'tell-worked'];
+/** Closing is heard at every step, to be answered with what still blocks it. */
+const AT_STEPS: readonly RuleName[] = [...AT_WORK, 'tell-tool', 'tell-worked', 'close-job'];
 
 function common(job: Job): readonly Offer[] {
   const lost = [...job.ends.values()].some((e) => e.why === 'dropped');

@@ -45,6 +45,7 @@ function isInVain(job: Job, rule: string): boolean {
   const bolt = boltAt(job);
   if (REPORTS.has(rule) && bolt?.is.kind === 'done') return true;
   if (REPORTS.has(rule)) return holdOf(job) !== undefined || (bolt !== undefined && !job.pending && blocks(bolt));
+  if (rule === 'close-job') return placeOf(job).kind !== 'closing';
   if (isTimeAsked(job) && (rule === 'set-at' || rule === 'next-pass-ready')) return true;
   return rule === 'done' && !endsSomething(job);
 }

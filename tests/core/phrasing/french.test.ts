@@ -55,9 +55,9 @@ describe('French replies', () => {
     expect(
       shown.filter((words) => /[^\u00a0\s"] ?[?!;»]|« ?[^\u00a0]/.test(words.replaceAll('\\u00a0', '\u00a0'))),
     ).toEqual([]);
-    expect(phrase(replies, reply('close-too-early', {}))).toEqual({
-      spoken: "Le travail n'est pas encore à sa fin. Demander quelle est la suite.",
-      shown: 'Le travail n’est pas encore à sa fin. Demander «\u00a0quelle est la suite\u00a0».',
+    expect(phrase(replies, reply('closing-ready', {}))).toEqual({
+      spoken: "Les étapes sont terminées et rien n'est ouvert. Pour finir, dire clôture le travail.",
+      shown: 'Les étapes sont terminées et rien n’est ouvert. Pour finir, dire «\u00a0clôture le travail\u00a0».',
     });
   });
 });

@@ -70,6 +70,7 @@ export const WHILE_ON_HOLD: ReadonlySet<RuleName> = new Set([
   'add-to-list',
   'checked-by',
   'hand-over',
+  'close-job',
 ]);
 
 function work(job: Job, c: Command<WorkRule>, now: Moment): Decision {
