@@ -166,6 +166,7 @@ const draw = (): void => {
       screen={shell.screen()}
       jobOpen={shell.jobOpen}
       notices={shell.shownNotices}
+      closing={shell.closing}
       theme={settings.theme}
       textSize={settings.textSize}
       words={words}

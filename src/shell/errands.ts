@@ -1,8 +1,5 @@
 import type { Effect } from '../core/job/decision';
-import type { UiEvent } from '../ui/events';
 import type { Rooms } from './rooms';
-
-type FileChosen = Extract<UiEvent, { readonly type: 'import-file' }>;
 
 /** Does what a command asked for beyond words and entries. `faster` takes steps of speed, below nothing for slower. */
 export async function performEffect(effect: Effect, rooms: Rooms, faster: (steps: number) => void): Promise<void> {
@@ -26,25 +23,6 @@ export async function performEffect(effect: Effect, rooms: Rooms, faster: (steps
     default:
       // The rest is the desk's own.
       return;
-  }
-}
-
-/** Takes in a file that was chosen; true where there is a procedure to be looked at now. */
-export async function bringFile({ what, file }: FileChosen, rooms: Rooms): Promise<boolean> {
-  const { imports, procedures, jobs, models, sound } = rooms;
-  switch (what) {
-    case 'procedure': {
-      const isShown = await procedures.bring(file);
-      jobs.documentBrought();
-      return isShown;
-    }
-    case 'model':
-      if (await models.bring(file)) sound.renewOwnEar();
-      return false;
-    case 'job':
-      await (await imports()).take(file);
-      await jobs.look();
-      return false;
   }
 }
 

@@ -12,21 +12,30 @@ export class NoticeBoard {
 
   /** Stays until what it is about is mended. */
   trouble(id: string, text: string, acts: NonNullable<Notice['acts']> = []): void {
-    this.#put({ id, kind: 'trouble', text, acts });
+    this.put({ id, kind: 'trouble', text, acts });
   }
 
   /** Can be put away. */
   news(id: string, text: string, acts: NonNullable<Notice['acts']> = []): void {
-    this.#put({ id, kind: 'news', text, acts });
+    this.put({ id, kind: 'news', text, acts });
   }
 
+  /** Takes it away, and what is told under `id:` and a number of the same thing several times over. */
   clear(id: string): void {
-    if (!this.#notices.some((n) => n.id === id)) return;
-    this.#notices = this.#notices.filter((n) => n.id !== id);
+    const isOf = (n: Notice): boolean => n.id === id || n.id.startsWith(`${id}:`);
+    if (!this.#notices.some(isOf)) return;
+    this.#notices = this.#notices.filter((n) => !isOf(n));
     this.changed();
   }
 
-  #put(notice: Notice): void {
+  /** The notices with these ids, which are not shown any more. */
+  take(ids: readonly string[]): readonly Notice[] {
+    const taken = this.#notices.filter(({ id }) => ids.includes(id));
+    this.#notices = this.#notices.filter(({ id }) => !ids.includes(id));
+    return taken;
+  }
+
+  put(notice: Notice): void {
     this.#notices = [...this.#notices.filter((n) => n.id !== notice.id), notice];
     this.changed();
   }

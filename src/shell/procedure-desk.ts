@@ -58,11 +58,11 @@ export class ProcedureDesk {
     return true;
   }
 
-  screen(): Screen | null {
+  screen(people: readonly string[]): Screen | null {
     if (this.#card) return this.#card;
     if (!this.#reading) return null;
     const { id, procedure, text, issues } = this.#reading;
     const otherLanguage = procedure && procedure.language !== this.language ? procedure.language : null;
-    return { name: 'procedure', procedure, id, source: text, issues, otherLanguage };
+    return { name: 'procedure', procedure, id, source: text, issues, otherLanguage, people };
   }
 }

@@ -46,7 +46,7 @@ export function screenOf(shown: Shown, rooms: Rooms, parts: ShellParts): Screen 
     case 'procedures':
       return { name: 'procedures', procedures: library.lines };
     case 'procedure':
-      return rooms.procedures.screen() ?? { name: 'procedures', procedures: library.lines };
+      return rooms.procedures.screen(people) ?? { name: 'procedures', procedures: library.lines };
     case 'setup':
       return {
         name: 'setup',

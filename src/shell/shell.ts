@@ -4,10 +4,13 @@ import { reply } from '../core/phrasing/reply';
 import { assertNever } from '../core/result';
 import type { Screen } from '../ui/app';
 import type { UiEvent } from '../ui/events';
+import type { ClosingProps } from '../ui/jobs/closing-sheet';
 import type { Notice } from '../ui/notices';
 import type { Settings } from '../ui/setup/settings';
 import type { OfflineState } from '../ui/setup/storage-setup';
-import { beginTour, bringFile, deleteEverything, performEffect } from './errands';
+import { bringFiles } from './bring-files';
+import { Closing } from './closing';
+import { beginTour, deleteEverything, performEffect } from './errands';
 import { RecordDesk } from './record/record-desk';
 import { type Rooms, roomsOf } from './rooms';
 import { screenOf } from './screens';
@@ -26,6 +29,7 @@ export class Shell {
   #offline: OfflineState = null;
   readonly #rooms: Rooms;
   readonly #record: RecordDesk;
+  readonly #closing: Closing;
   readonly #where: Whereabouts;
   readonly #voices: VoiceWatch;
   readonly #settings: SettingsDesk;
@@ -40,6 +44,7 @@ export class Shell {
       changed: () => this.#changed(),
     });
     this.#record = new RecordDesk(this.#rooms, parts);
+    this.#closing = new Closing({ ...this.#rooms, clock: parts.clock, tongue: parts.tongue });
     this.#where = new Whereabouts(this.#rooms, this.#record, parts);
     this.#voices = new VoiceWatch(this.#rooms, parts, () => this.settings);
     this.#rooms.sound.voice.on(({ type }) => {
@@ -76,6 +81,10 @@ export class Shell {
 
   get shownNotices(): readonly Notice[] {
     return this.#rooms.notices.shown;
+  }
+
+  get closing(): ClosingProps | null {
+    return this.#closing.shown();
   }
 
   /** The open job's log so far. */
@@ -136,6 +145,11 @@ export class Shell {
         return this.#where.toBench(await jobs.command(event.id, 'tell-brief'), event.id);
       case 'hand-over-job':
         return this.#where.toBench(await jobs.command(event.id, 'hand-over'), event.id);
+      case 'ask-closing':
+        if (seat.open?.card.id === event.id) return this.#closing.ask();
+        return this.#where.toBench(await jobs.command(event.id, 'close-job'), event.id);
+      case 'put-closing-away':
+        return this.#closing.putAway();
       case 'close-job':
         return this.#where.toBench(await jobs.command(event.id, 'close-job'), event.id);
       case 'delete-job':
@@ -155,8 +169,8 @@ export class Shell {
         return this.#record.export(event);
       case 'play-clip':
         return this.#record.showClip(event.clip);
-      case 'import-file':
-        if (await bringFile(event, this.#rooms)) this.#where.screen = 'procedure';
+      case 'import-files':
+        if (await bringFiles(event, this.#rooms)) this.#where.screen = 'procedure';
         return;
       case 'settle-fork':
         await (await imports()).settle(event.keep);
@@ -244,6 +258,7 @@ const NEEDS_SOUND: ReadonlySet<UiEvent['type']> = new Set([
   'resume-job',
   'brief-job',
   'hand-over-job',
+  'ask-closing',
   'close-job',
   'check-microphone',
   'check-noise',

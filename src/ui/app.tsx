@@ -3,6 +3,7 @@ import { assertNever } from '../core/result';
 import { Bench, type BenchProps } from './bench/bench';
 import type { CardPageProps } from './card/card-page';
 import type { OnUi } from './events';
+import type { ClosingProps } from './jobs/closing-sheet';
 import type { JobsProps } from './jobs/jobs';
 import { later } from './later';
 import { NavBar } from './nav-bar';
@@ -13,6 +14,7 @@ import type { RecordProps } from './record/record';
 import type { TextSize, Theme } from './setup/settings';
 import type { SetupProps } from './setup/setup';
 import { Start, type StartProps } from './start/start';
+import { useNoStrayDrop } from './stray-drop';
 import { useKeys } from './use-keys';
 import { sayer } from './words/say';
 import type { ScreenWords } from './words/words';
@@ -27,6 +29,7 @@ import './app.css';
 import './theme/paper.css';
 
 const Jobs = later(async () => (await import('./jobs/jobs')).Jobs);
+const ClosingSheet = later(async () => (await import('./jobs/closing-sheet')).ClosingSheet);
 const Procedures = later(async () => (await import('./procedures/procedures')).Procedures);
 const ProcedureReader = later(async () => (await import('./procedures/procedure-reader')).ProcedureReader);
 const CardPage = later(async () => (await import('./card/card-page')).CardPage);
@@ -49,6 +52,8 @@ export type AppProps = {
   /** True while a job is loaded, so that the way back to the Bench is offered. */
   readonly jobOpen: boolean;
   readonly notices: readonly Notice[];
+  /** Laid over whichever screen is shown. */
+  readonly closing: ClosingProps | null;
   readonly theme: Theme;
   readonly textSize: TextSize;
   readonly words: ScreenWords;
@@ -56,8 +61,9 @@ export type AppProps = {
 };
 
 /** The whole of what is seen. It keeps nothing that matters: everything shown comes in, everything done goes out. */
-export function App({ screen, jobOpen, notices, theme, textSize, words, on }: AppProps) {
+export function App({ screen, jobOpen, notices, closing, theme, textSize, words, on }: AppProps) {
   const say = useMemo(() => sayer(words), [words]);
+  useNoStrayDrop();
   useKeys(screen.name === 'bench' ? screen.view.buttons : null, on);
   useEffect(() => {
     document.documentElement.dataset.theme = theme;
@@ -72,6 +78,7 @@ export function App({ screen, jobOpen, notices, theme, textSize, words, on }: Ap
         <div key={screen.name} class="app-screen">
           {drawn(screen, on)}
         </div>
+        {closing && <ClosingSheet {...closing} on={on} />}
       </div>
     </WordsContext.Provider>
   );

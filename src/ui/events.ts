@@ -18,6 +18,9 @@ export type UiEvent =
   | { readonly type: 'resume-job'; readonly id: string }
   | { readonly type: 'brief-job'; readonly id: string }
   | { readonly type: 'hand-over-job'; readonly id: string }
+  /** What still blocks closing it is looked at first. */
+  | { readonly type: 'ask-closing'; readonly id: string }
+  | { readonly type: 'put-closing-away' }
   | { readonly type: 'close-job'; readonly id: string }
   | { readonly type: 'delete-job'; readonly id: string }
   | { readonly type: 'open-record'; readonly job: string }
@@ -26,7 +29,11 @@ export type UiEvent =
   /** A job file that went another way than the log here: which of the two stays. */
   | { readonly type: 'settle-fork'; readonly keep: 'here' | 'file' }
   // files the person chose
-  | { readonly type: 'import-file'; readonly what: 'job' | 'procedure' | 'model'; readonly file: File }
+  | {
+      readonly type: 'import-files';
+      readonly what: 'job' | 'procedure' | 'model';
+      readonly files: readonly File[];
+    }
   // procedures
   | { readonly type: 'open-procedure'; readonly id: string }
   | { readonly type: 'rehearse'; readonly procedure: string }

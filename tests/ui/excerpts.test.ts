@@ -42,3 +42,10 @@ test('two issues of one line stand under it together', () => {
   const line = excerptsOf(SOURCE, [issue(4), issue(4)])[0]?.find(({ number }) => number === 4);
   expect(line).toMatchObject({ text: 'line 4', issues: [{ line: 4 }, { line: 4 }] });
 });
+
+test('the whole text, where it is wanted, is one run with its issues at their lines', () => {
+  const runs = excerptsOf(SOURCE, [issue(3), issue(19)], Number.POSITIVE_INFINITY);
+  expect(runs).toHaveLength(1);
+  expect(runs[0]).toHaveLength(20);
+  expect(runs[0]?.filter(({ issues }) => issues.length > 0).map(({ number }) => number)).toEqual([3, 19]);
+});

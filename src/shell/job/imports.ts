@@ -37,6 +37,8 @@ const FORK_ACTS = [
 /** Takes jobs over from files. A log that parted from the one here waits for the person to choose. */
 export class JobImports {
   #fork: Fork | null = null;
+  /** Files that came while a fork waited for the person. */
+  #waiting: readonly File[] = [];
 
   constructor(
     private readonly store: LogStore,
@@ -51,6 +53,11 @@ export class JobImports {
 
   async take(file: File): Promise<void> {
     if (!this.writing.isAllowed()) return;
+    if (this.#fork) {
+      this.#waiting = [...this.#waiting, file];
+      this.notices.news('import', this.say('import-waits', { file: file.name }));
+      return;
+    }
     const text = await textOf(file, MOST_MEGABYTES, this.say, this.notices);
     if (text === null) return;
     const { parseJobFile } = await import('../../core/log/job-file');
@@ -81,6 +88,9 @@ export class JobImports {
     this.#fork = null;
     this.notices.clear('fork');
     if (fork) await this.#import(fork, keep);
+    const waiting = this.#waiting;
+    this.#waiting = [];
+    for (const file of waiting) await this.take(file);
   }
 
   async #import(fork: Fork, keep: 'ask' | 'here' | 'file'): Promise<void> {

@@ -55,7 +55,7 @@ export function JobList({ jobs, actions, on }: JobListProps) {
         on({ type: 'hand-over-job', id });
         break;
       case 'close':
-        on({ type: 'close-job', id });
+        on({ type: 'ask-closing', id });
         break;
       case 'delete':
         setDeleting(id);

@@ -1,3 +1,4 @@
+import { DropPlace } from '../drop-place';
 import type { OnUi } from '../events';
 import { FilePicker } from '../file-picker';
 import { BeginJob, type ProcedureChoice } from '../start/begin-job';
@@ -15,8 +16,10 @@ export type JobsProps = {
 export function Jobs({ jobs, procedures, people, on }: JobsProps & { readonly on: OnUi }) {
   const w = useWords();
   const [open, finished] = [jobs.filter(({ card }) => !card.closed), jobs.filter(({ card }) => card.closed)];
+  const bring = (files: readonly File[]) => on({ type: 'import-files', what: 'job', files });
   return (
     <main class="page">
+      <DropPlace says={w('drop-job')} onFiles={bring} />
       <h1>{w('nav-jobs')}</h1>
       {jobs.length === 0 && <p>{w('jobs-none')}</p>}
       {open.length > 0 && (
@@ -31,11 +34,7 @@ export function Jobs({ jobs, procedures, people, on }: JobsProps & { readonly on
       <section>
         <h2>{w('jobs-take-over')}</h2>
         <p>{w('jobs-take-over-means')}</p>
-        <FilePicker
-          label={w('jobs-take-over-file')}
-          accept=".json"
-          onFile={(file) => on({ type: 'import-file', what: 'job', file })}
-        />
+        <FilePicker label={w('jobs-take-over-file')} accept=".json" onFile={(file) => bring([file])} />
       </section>
       <section>
         <h2>{w('start-begin')}</h2>

@@ -5,12 +5,16 @@ export type SourceLine = { readonly number: number; readonly text: string; reado
 
 const AROUND = 2;
 
-/** The lines with issues and two on either side, in runs; a run ends where lines are left out. */
-export function excerptsOf(source: string, issues: readonly ToldIssue[]): readonly (readonly SourceLine[])[] {
+/** The lines with issues and two on either side, or so many, in runs; a run ends where lines are left out. */
+export function excerptsOf(
+  source: string,
+  issues: readonly ToldIssue[],
+  around = AROUND,
+): readonly (readonly SourceLine[])[] {
   const lines = source.split(/\r?\n/);
   const wanted = new Set<number>();
   for (const issue of issues)
-    for (let n = issue.line - AROUND; n <= issue.line + AROUND; n++) if (n >= 1 && n <= lines.length) wanted.add(n);
+    for (let n = Math.max(1, issue.line - around); n <= Math.min(lines.length, issue.line + around); n++) wanted.add(n);
   const runs: SourceLine[][] = [];
   let last = Number.NEGATIVE_INFINITY;
   for (const number of [...wanted].sort((a, b) => a - b)) {

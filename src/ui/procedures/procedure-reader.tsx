@@ -1,9 +1,12 @@
+import { useState } from 'preact/hooks';
 import type { ToldIssue } from '../../core/procedure/finding-words';
 import type { Procedure } from '../../core/procedure/procedure';
 import type { OnUi } from '../events';
 import { usePaperHead } from '../paper-head';
+import { BeginJob } from '../start/begin-job';
 import { useWords } from '../words/words-context';
 import { IssueList } from './issue-list';
+import { jumpTo } from './jump';
 import { Provisions } from './provisions';
 import { StepPage } from './step-page';
 import './procedure-reader.css';
@@ -18,11 +21,15 @@ export type ProcedureReaderProps = {
   /** The document as text; needed to show issues beside their lines. */
   readonly source?: string;
   readonly issues?: readonly ToldIssue[];
+  /** Who has worked here before. */
+  readonly people: readonly string[];
 };
 
 /** A document read as pages: what it is, what it needs, then every step with its hazards and its drawing. */
 export function ProcedureReader(props: ProcedureReaderProps & { readonly on: OnUi }) {
-  const { procedure, id = procedure?.id ?? '', source = '', issues = [], otherLanguage = null, on } = props;
+  const { procedure, id = procedure?.id ?? '', source = '', issues = [], otherLanguage = null, people, on } = props;
+  const [isBeginning, setBeginning] = useState(false);
+  const choice = procedure && !otherLanguage ? { ...procedure, id } : null;
   const w = useWords();
   usePaperHead(procedure ? `${procedure.title} · ${procedure.machine}` : w('procedure-broken'));
   return (
@@ -44,6 +51,16 @@ export function ProcedureReader(props: ProcedureReaderProps & { readonly on: OnU
             <p>{w('procedure-other-language', { language: otherLanguage })}</p>
           ) : (
             <div class="procedure-actions">
+              {choice && (
+                <button
+                  type="button"
+                  class="button button-first"
+                  aria-expanded={isBeginning}
+                  onClick={() => setBeginning(!isBeginning)}
+                >
+                  {w('start-begin')}
+                </button>
+              )}
               <button type="button" class="button button-plain" onClick={() => on({ type: 'rehearse', procedure: id })}>
                 {w('procedure-rehearse')}
               </button>
@@ -56,12 +73,30 @@ export function ProcedureReader(props: ProcedureReaderProps & { readonly on: OnU
               </button>
             </div>
           )}
+          {choice && isBeginning && (
+            <section class="procedure-actions">
+              <BeginJob procedures={[choice]} chosen={choice} people={people} on={on} />
+            </section>
+          )}
+          <nav class="procedure-actions" aria-label={w('procedure-phases')}>
+            {procedure.phases.map((phase, p) => (
+              <button
+                key={phase.id}
+                type="button"
+                class="button button-plain"
+                onClick={() => jumpTo(`phase-${phase.id}`)}
+              >
+                {w('phase-title', { number: p + 1, phase: phase.say })}
+              </button>
+            ))}
+          </nav>
         </>
       )}
       {issues.length > 0 && (
         <section>
           <h2>{w('issues')}</h2>
-          <IssueList source={source} issues={issues} />
+          {/* Where nothing can be shown as pages the whole text is, so that what is good of it can be read too. */}
+          <IssueList source={source} issues={issues} isWhole={!procedure} />
         </section>
       )}
       {procedure && (
@@ -69,7 +104,9 @@ export function ProcedureReader(props: ProcedureReaderProps & { readonly on: OnU
           <Provisions procedure={procedure} />
           {procedure.phases.map((phase, p) => (
             <section key={phase.id} class="phase">
-              <h2>{w('phase-title', { number: p + 1, phase: phase.say })}</h2>
+              <h2 id={`phase-${phase.id}`} tabIndex={-1}>
+                {w('phase-title', { number: p + 1, phase: phase.say })}
+              </h2>
               <ol class="phase-steps">
                 {phase.steps.map((step, s) => (
                   <StepPage key={step.id} step={step} number={`${p + 1}.${s + 1}`} procedure={procedure} />

@@ -1,3 +1,4 @@
+import { DropPlace } from '../drop-place';
 import type { OnUi } from '../events';
 import { FilePicker } from '../file-picker';
 import type { ProcedureChoice } from '../start/begin-job';
@@ -19,8 +20,10 @@ export type ProceduresProps = { readonly procedures: readonly ProcedureLine[] };
 /** The documents on this machine, each with what the checker found in it. */
 export function Procedures({ procedures, on }: ProceduresProps & { readonly on: OnUi }) {
   const w = useWords();
+  const bring = (files: readonly File[]) => on({ type: 'import-files', what: 'procedure', files });
   return (
     <main class="page">
+      <DropPlace says={w('drop-procedure')} onFiles={bring} />
       <h1>{w('nav-procedures')}</h1>
       <p>{w('safety-maker-first')}</p>
       <ul class="rows">
@@ -76,11 +79,7 @@ export function Procedures({ procedures, on }: ProceduresProps & { readonly on: 
       <section>
         <h2>{w('procedure-import')}</h2>
         <p>{w('procedure-import-means')}</p>
-        <FilePicker
-          label={w('procedure-import-file')}
-          accept=".yaml,.yml"
-          onFile={(file) => on({ type: 'import-file', what: 'procedure', file })}
-        />
+        <FilePicker label={w('procedure-import-file')} accept=".yaml,.yml" onFile={(file) => bring([file])} />
       </section>
     </main>
   );

@@ -111,7 +111,7 @@ export function ListeningSetup({ settings, microphones, microphone, noise, model
       <FilePicker
         label={w('model-file')}
         accept=".zip,.tar.gz,.tgz"
-        onFile={(file) => on({ type: 'import-file', what: 'model', file })}
+        onFile={(file) => on({ type: 'import-files', what: 'model', files: [file] })}
       />
     </section>
   );

@@ -13,16 +13,18 @@ export type ProcedureChoice = {
 
 type BeginJobProps = {
   readonly procedures: readonly ProcedureChoice[];
+  /** Chosen already, where the person has come from it. */
+  readonly chosen?: ProcedureChoice;
   readonly people: readonly string[];
   readonly on: OnUi;
 };
 
 /** Which document, which machine, who: all that a job needs before its first line. */
-export function BeginJob({ procedures, people, on }: BeginJobProps) {
+export function BeginJob({ procedures, chosen: given, people, on }: BeginJobProps) {
   const w = useWords();
   const id = useId();
-  const [chosen, setChosen] = useState<string | null>(null);
-  const [machine, setMachine] = useState('');
+  const [chosen, setChosen] = useState<string | null>(given?.id ?? null);
+  const [machine, setMachine] = useState(given?.machine ?? '');
   const [who, setWho] = useState(people[0] ?? '');
   const procedure = procedures.find((p) => p.id === chosen);
   return (
