@@ -14,9 +14,10 @@ export function DropPlace({ says, onFiles }: DropPlaceProps) {
   latest.current = onFiles;
   useEffect(() => {
     const over = (event: DragEvent): void => {
-      if (!event.dataTransfer?.types.includes('Files')) return;
+      const { dataTransfer } = event;
+      if (!dataTransfer || ![...dataTransfer.items].some(({ kind }) => kind === 'file')) return;
       event.preventDefault();
-      event.dataTransfer.dropEffect = 'copy';
+      dataTransfer.dropEffect = 'copy';
       setOver(true);
     };
     const leave = (event: DragEvent): void => {
