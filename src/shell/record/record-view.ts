@@ -9,6 +9,7 @@ import { grouped } from '../../core/record/grouped';
 import { standing } from '../../core/record/standing';
 import { phaseTimes, workFold } from '../../core/record/work-times';
 import { timelineOf } from '../../core/view/build-timeline';
+import type { TimelineLine } from '../../core/view/timeline-line';
 import type { PassCell, PassTable } from '../../ui/record/bolt-table';
 import type { RecordProps } from '../../ui/record/record';
 import { clockTime, dateAndTime } from '../../ui/time-words';
@@ -17,7 +18,10 @@ import { daysList, deedLists, type RecordWords } from './record-lists';
 
 export type RecordBody = Pick<RecordProps, 'lines' | 'tables' | 'phases' | 'exceptions' | 'lists'>;
 
-export type MakeBody = (entries: readonly Entry[], heard: { readonly has: (clip: string) => boolean }) => RecordBody;
+/** The clips kept of what was heard, by their ids. */
+type Heard = Pick<ReadonlyMap<string, unknown>, 'has' | 'size'>;
+
+export type MakeBody = (entries: readonly Entry[], heard: Heard) => RecordBody;
 
 /**
  * All of the record of one job that follows from its log, in words ready to draw. It is asked again whenever the log has
@@ -31,10 +35,7 @@ export function bodyMaker(plan: Plan, words: RecordWords): MakeBody {
     const { job, stretches } = follow(entries);
     const { tables, exceptions, lists } = deeds(job, entries);
     return {
-      lines: timelineOf(plan, entries, textOf).map((line) => {
-        const clip = heardClipId(line);
-        return heard.has(clip) ? { ...line, clip } : line;
-      }),
+      lines: withClips(timelineOf(plan, entries, textOf), heard),
       tables,
       phases: phaseTimes(plan, stretches),
       exceptions,
@@ -42,6 +43,15 @@ export function bodyMaker(plan: Plan, words: RecordWords): MakeBody {
     };
   };
 }
+
+/** Lines with what was heard kept beside them, where anything was kept at all. */
+const withClips = (lines: readonly TimelineLine[], heard: Heard): readonly TimelineLine[] =>
+  heard.size === 0
+    ? lines
+    : lines.map((line) => {
+        const clip = heardClipId(line);
+        return heard.has(clip) ? { ...line, clip } : line;
+      });
 
 type Deeds = Pick<RecordBody, 'tables' | 'exceptions'> & { readonly lists: NonNullable<RecordBody['lists']> };
 type DeedsOf = (job: Job, entries: readonly Entry[]) => Deeds;

@@ -34,7 +34,12 @@ export type Strip = {
   readonly days: readonly StripDay[];
 };
 
-type Counted = { readonly at: number; readonly name: string; last: number; readonly quarters: Map<number, Quarter> };
+type Counted = {
+  readonly at: number;
+  readonly name: string;
+  last: number;
+  readonly quarters: Map<number, { -readonly [K in keyof Quarter]: Quarter[K] }>;
+};
 
 /** The days of a job at a glance: when there was work, and where there was trouble. */
 export function stripOf(lines: readonly TimelineLine[], say: Say, timeZone?: string): Strip {
@@ -48,11 +53,9 @@ export function stripOf(lines: readonly TimelineLine[], say: Say, timeZone?: str
     counted.last = line.at;
     const index = quarterAt(line.at);
     const quarter = counted.quarters.get(index) ?? { index, seq: line.seq, done: 0, isTrouble: false };
-    counted.quarters.set(index, {
-      ...quarter,
-      done: quarter.done + (isDeed(line) ? 1 : 0),
-      isTrouble: quarter.isTrouble || isTrouble(line),
-    });
+    counted.quarters.set(index, quarter);
+    if (isDeed(line)) quarter.done += 1;
+    if (isTrouble(line)) quarter.isTrouble = true;
   }
   const all = [...days.values()].flatMap(({ quarters }) => [...quarters.values()]);
   return {
