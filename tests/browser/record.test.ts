@@ -61,7 +61,7 @@ describe.skipIf(!chromiumPath).each([
 
   test('what went wrong goes from the summary to its line, and a taken-back line to what took it back', async () => {
     await hand.press(page.locator('summary').filter({ hasText: /^Out of the ordinary: [1-9]/ }));
-    await hand.press(page.locator('.summary-list button').filter({ hasText: 'Taken back' }).first());
+    await hand.press(page.locator('.summary-list button').filter({ hasText: 'Taken back: Bolt' }).first());
     await sought().waitFor();
     await hand.press(sought().locator('.book-link'));
     await expect.poll(() => sought().locator('s').count()).toBe(1);

@@ -105,7 +105,7 @@ export function describe(plan: Plan, entry: Entry): Reply {
     case 'pictured':
       return reply('did-picture', {});
     case 'undone':
-      return reply('did-undo', { target: count(entry.target) });
+      return reply('did-undo', {});
     case 'handed-over':
       return reply('did-hand-over', {});
     case 'closed':

@@ -51,7 +51,7 @@ export const LOG_CODES = {
   'did-check': ['person'],
   'did-note': [],
   'did-picture': [],
-  'did-undo': ['target'],
+  'did-undo': [],
   'did-hand-over': [],
   'did-close': [],
   'did-hear': ['words'],

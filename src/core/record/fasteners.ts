@@ -1,7 +1,7 @@
 import type { Measured, UnitName, Window } from '../fastening/quantity';
 import type { Entry } from '../job/entry';
 import type { Job } from '../job/job';
-import { passStatesOf } from '../job/place';
+import { isLeftOut, passStatesOf } from '../job/place';
 import { type BoltState, boltState, passState } from '../job/tightening';
 import type { Pass } from '../procedure/procedure';
 import { exceptionsOf } from './exceptions';
@@ -40,14 +40,16 @@ export type PassRecord = {
 };
 
 /**
- * Pass by bolt, for every tightening of the procedure: the job, and the log it is the fold of. A fastener that was opened
- * again has no confirmation.
+ * Pass by bolt, for every tightening of the procedure but those that an answer left out: the job, and the log it is the
+ * fold of. A fastener that was opened again has no confirmation.
  */
 export function fastenerRecord(job: Job, entries: readonly Entry[]): readonly PassRecord[] {
   const { plan } = job;
   const told = tellings(entries);
   return [...plan.steps.values()].flatMap(({ step, passes }) => {
     if (step.kind !== 'tighten' && step.kind !== 'slacken') return [];
+    // What has been touched is told, whatever was answered afterwards.
+    if (isLeftOut(job, step) && passStatesOf(job, step.id).size === 0) return [];
     const where = new Map(plan.procedure.patterns.get(step.pattern)?.fasteners.map((f) => [f.number, f.say]));
     return passes
       .filter((pass) => pass.kind !== 'wait')

@@ -80,13 +80,19 @@ function sinceLastDeed(make: DeedsOf): DeedsOf {
 
 function exceptionLines(entries: readonly Entry[], { say }: RecordWords, textOf: TextOf) {
   return exceptionsOf(entries).map(({ entry, ending, closedBy }) => {
-    const told = { what: textOf(entry), when: dateAndTime(say, entry.at) };
+    const when = dateAndTime(say, entry.at);
+    const taken = entry.kind === 'undone' ? entryAt(entries, entry.target) : undefined;
+    if (taken) return { seq: entry.seq, text: say('exception-undone', { when, what: textOf(taken) }) };
+    const told = { what: textOf(entry), when };
     const text = closedBy
       ? say('exception-closed', { ...told, closed: dateAndTime(say, closedBy.at), how: textOf(closedBy) })
       : say(ending === 'open' ? 'exception-open' : 'exception-told', told);
     return { seq: entry.seq, text };
   });
 }
+
+/** A log counts its entries one by one. */
+const entryAt = (entries: readonly Entry[], seq: number): Entry | undefined => entries[seq - (entries[0]?.seq ?? 1)];
 
 function boltTables(job: Job, entries: readonly Entry[], words: RecordWords, textOf: TextOf): readonly PassTable[] {
   const isOfMany = new Set(entries.map(({ who }) => who)).size > 1;

@@ -3,6 +3,7 @@ export const TABLE_WORDS = {
   'exception-open': ['what', 'when'],
   'exception-closed': ['what', 'when', 'how', 'closed'],
   'exception-told': ['what', 'when'],
+  'exception-undone': ['what', 'when'],
   'cell-setting': ['value', 'unit'],
   'cell-person': ['who'],
   'list-readings': ['count'],

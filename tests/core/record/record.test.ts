@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Entry, EntryBody } from '../../../src/core/job/entry';
+import { type Job, newJob } from '../../../src/core/job/job';
 import { planOf } from '../../../src/core/job/plan';
+import { passState } from '../../../src/core/job/tightening';
 import { daysOf } from '../../../src/core/record/days';
 import { endsLedger } from '../../../src/core/record/ends-ledger';
 import { exceptionsOf } from '../../../src/core/record/exceptions';
@@ -57,6 +59,21 @@ describe('pass by bolt', () => {
     const w = atAngle();
     w.give(soFar(45));
     expect(record(w, 'angle')?.bolts[0]).toMatchObject({ state: 'partial', swings: [45], confirmed: null });
+  });
+
+  test('a tightening that an answer left out is not shown as open, unless somebody has touched it', () => {
+    const job = newJob(planOf(shipped('tarnbeck-head-gasket')));
+    const [other, only] = [...job.plan.steps.values()].flatMap(({ step }) =>
+      step.kind === 'tighten' && step.only ? [[step.id, step.only] as const] : [],
+    )[0] ?? ['', undefined];
+    if (!only) return expect.unreachable();
+    const answered = { ...job, answers: new Map([[only.step, 'another']]) };
+    const steps = (of: Job) => new Set(fastenerRecord(of, []).map(({ step }) => step));
+    expect(steps(job)).toContain(other);
+    expect(steps(answered)).not.toContain(other);
+    expect(
+      steps({ ...answered, tightening: new Map([[other, new Map([['first', passState(new Map(), 'first')]])]]) }),
+    ).toContain(other);
   });
 
   test('a bolt in doubt is UNKNOWN and says so', () => {
