@@ -129,7 +129,7 @@ const shell = new Shell({
   },
   clips: {
     record: recordSound,
-    still: async () => (await import('./shell/clips/take-still')).takeStill(),
+    still: async (asking) => (await import('./shell/clips/take-still')).takeStill(asking),
     play: playSound,
     url: blobUrl,
     wav: async (samples, rateHz) =>

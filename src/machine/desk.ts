@@ -31,6 +31,8 @@ export class Desk {
   private readonly ear: DeskEar;
   private readonly clocks: ClockWatch;
   private current: Job;
+  /** What was asked last, in case something comes between it and its answer. */
+  private question: readonly Reply[] = [];
 
   constructor(private readonly parts: DeskParts) {
     this.current = parts.job;
@@ -48,7 +50,10 @@ export class Desk {
           this.answers.prepare([decision.replies]);
           this.log.write(decision);
         },
-        speak: (_, { replies }) => this.answers.answer(replies),
+        speak: (_, { replies, verdict }) => {
+          if (verdict === 'asked') this.question = replies;
+          this.answers.answer(replies);
+        },
         perform: (_, { effects }) => {
           for (const effect of effects) this.perform(effect);
         },
@@ -141,12 +146,27 @@ export class Desk {
 
   /** Something that happened outside words, e.g. a recorded note. */
   report(bodies: readonly EntryBody[], replies: readonly Reply[]): void {
-    this.actor.send({ type: 'work.reported', entries: bodies, replies });
+    this.actor.send({ type: 'work.reported', entries: bodies, replies: this.asWell(replies) });
+  }
+
+  /** What came of a command that others carry out: it takes the place of what is being said. */
+  answer(replies: readonly Reply[]): void {
+    this.answers.answer(replies);
+  }
+
+  /** The same where it came to nothing: a question that waited all the while is asked again. */
+  excuse(replies: readonly Reply[]): void {
+    this.answers.answer(this.asWell(replies));
   }
 
   /** Says something that is not an answer: a fault of the microphone, a greeting. */
   tell(replies: readonly Reply[]): void {
     this.answers.tell(replies);
+  }
+
+  /** A question that waits is asked again: its answer comes after other words than its own. */
+  private asWell(replies: readonly Reply[]): readonly Reply[] {
+    return this.current.pending && replies.length > 0 ? [...replies, ...this.question] : replies;
   }
 
   private now(): Moment {
@@ -188,6 +208,7 @@ export class Desk {
     switch (effect) {
       case 'hush':
         this.parts.voice.hush();
+        this.parts.perform(effect);
         break;
       case 'ears-off':
       case 'ears-on':

@@ -7,6 +7,8 @@ export async function performEffect(effect: Effect, rooms: Rooms, faster: (steps
   const { open } = seat;
   if (!open) return;
   switch (effect) {
+    case 'hush':
+      return clips.stop();
     case 'record-note':
       return clips.takeNote(open);
     case 'take-picture':

@@ -92,7 +92,7 @@ export function roomsOf(parts: ShellParts, { settings, perform, choose, changed 
     const { ear: recogniser, voice } = sound;
     return { store, hash, clock, newId, tongue, after, session, recogniser, voice, perform, settings };
   };
-  const seat = new Seat(host, notices, say, changed);
+  const seat = new Seat(host, notices, say, changed, () => clips.settle());
   const library = new Library(tongue.profile.code, store, parts.documents, changed);
   const writing = new Writing(parts.lock, say, notices, () => void jobs.look().then(changed));
   const jobs = new Jobs({ parts, host, seat, library, writing, notices, say, changed });
@@ -135,6 +135,7 @@ export function roomsOf(parts: ShellParts, { settings, perform, choose, changed 
     changed();
   };
   const clipHost = { ...parts.clips, sound, newId, after, now: clock.mono, say, notices, changed };
+  const clips = new Clips({ ...clipHost, stopOnly: () => grammarOf('stop') });
   return {
     say,
     session,
@@ -154,7 +155,7 @@ export function roomsOf(parts: ShellParts, { settings, perform, choose, changed 
     exports: async () => new (await import('./record/exports')).Exports(store, parts.save, words, notices),
     record: new RecordRoom(words),
     heardClips,
-    clips: new Clips({ ...clipHost, stopOnly: () => grammarOf('stop') }),
+    clips,
     storage: new StorageWatch(store, say, notices),
     models,
     setup,

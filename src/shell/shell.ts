@@ -169,6 +169,8 @@ export class Shell {
         return this.#record.export(event);
       case 'play-clip':
         return this.#record.showClip(event.clip);
+      case 'keep-clips':
+        return seat.open ? this.#rooms.clips.keepAgain(seat.open) : undefined;
       case 'import-files':
         if (await bringFiles(event, this.#rooms)) this.#where.screen = 'procedure';
         return;

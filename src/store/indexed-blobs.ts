@@ -3,7 +3,7 @@ import { fail, ok } from '../core/result';
 import type { Connection } from './connection';
 import { ofJob, writing } from './log-tables';
 
-type Blobs = Pick<LogStore, 'putBlob' | 'blob' | 'blobs' | 'deleteBlob' | 'setting' | 'saveSetting'>;
+type Blobs = Pick<LogStore, 'putBlob' | 'blob' | 'blobs' | 'blobSizes' | 'deleteBlob' | 'setting' | 'saveSetting'>;
 
 /**
  * Clips and photos lie beside the log and never delay it: relaxed, and in transactions of their own. They are kept as
@@ -36,6 +36,14 @@ export function indexedBlobs(connection: Connection): Blobs {
           transaction.done,
         ]);
         return ok(kept.map((blob, index) => ({ id: keys[index]?.[1] ?? '', ...blob })));
+      }),
+
+    blobSizes: (jobId) =>
+      connection.with(async (database) => {
+        const sizes = new Map<string, number>();
+        const store = database.transaction('blobs').store;
+        for await (const { key, value } of store.iterate(ofJob(jobId))) sizes.set(key[1], value.bytes.length);
+        return ok(sizes);
       }),
 
     deleteBlob: (jobId, id) =>

@@ -91,6 +91,8 @@ export function memoryStore(): LogStore {
     },
     blob: async (jobId, id) => ok(jobs.get(jobId)?.blobs.get(id) ?? null),
     blobs: async (jobId) => ok([...(jobs.get(jobId)?.blobs.values() ?? [])]),
+    blobSizes: async (jobId) =>
+      ok(new Map([...(jobs.get(jobId)?.blobs.values() ?? [])].map(({ id, bytes }) => [id, bytes.length]))),
     deleteBlob: async (jobId, id) => {
       jobs.get(jobId)?.blobs.delete(id);
       return done;

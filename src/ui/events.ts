@@ -26,6 +26,8 @@ export type UiEvent =
   | { readonly type: 'open-record'; readonly job: string }
   | { readonly type: 'export'; readonly job: string; readonly as: 'json' | 'csv' | 'print' }
   | { readonly type: 'play-clip'; readonly clip: string }
+  /** Notes and pictures that could not be stored: once more. */
+  | { readonly type: 'keep-clips' }
   /** A job file that went another way than the log here: which of the two stays. */
   | { readonly type: 'settle-fork'; readonly keep: 'here' | 'file' }
   // files the person chose

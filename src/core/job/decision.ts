@@ -3,14 +3,8 @@ import type { EntryBody } from './entry';
 
 /** What must happen outside besides writing and speaking. Named here, done at the edge. */
 export type Effect =
-  | 'hush'
-  | 'ears-off'
-  | 'ears-on'
-  | 'record-note'
-  | 'take-picture'
-  | 'make-hand-over'
-  | 'slower'
-  | 'faster';
+  /** Whatever sounds or records ends. */
+  'hush' | 'ears-off' | 'ears-on' | 'record-note' | 'take-picture' | 'make-hand-over' | 'slower' | 'faster';
 
 /** What a command does: entries to write first, then what to say. A refusal writes nothing and says why. */
 export type Decision = {

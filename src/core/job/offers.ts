@@ -18,7 +18,7 @@ export function offersOf(job: Job): readonly Offer[] {
 }
 
 function offersHere(job: Job): readonly Offer[] {
-  if (job.pending) return [...rules(ALWAYS, ASKING, ['hold-on']), ...pendingOffers(job, job.pending)];
+  if (job.pending) return [...rules(ALWAYS, ASKING, KEEPING, ['hold-on']), ...pendingOffers(job, job.pending)];
   const place = placeOf(job);
   switch (place.kind) {
     case 'step': {
@@ -35,7 +35,7 @@ function offersHere(job: Job): readonly Offer[] {
       ];
     }
     case 'paused':
-      return rules(ALWAYS, ASKING, ['im-back']);
+      return rules(ALWAYS, ASKING, KEEPING, ['im-back']);
     case 'closing':
       return [...common(job), ...endOffers(job), offer('close-job')];
     case 'closed':
@@ -47,6 +47,8 @@ const rules = (...lists: readonly (readonly RuleName[])[]): readonly Offer[] => 
 
 const ALWAYS: readonly RuleName[] = ['stop', 'say-again', 'tell-words', 'ears-off', 'ears-on', 'slower', 'faster'];
 const ASKING: readonly RuleName[] = ['tell-place', 'tell-loose-ends', 'tell-timers', 'tell-brief'];
+/** What is only kept beside the work: it answers no question and ends no break. */
+const KEEPING: readonly RuleName[] = ['take-note', 'take-picture'];
 const WORKING: readonly RuleName[] = [
   'tell-next',
   'tell-remaining',
@@ -56,8 +58,6 @@ const WORKING: readonly RuleName[] = [
   'hold-on',
   'knocking-off',
   'dropped-one',
-  'take-note',
-  'take-picture',
   'terse',
   'full',
   'hand-over',
@@ -69,7 +69,7 @@ const AT_STEPS: readonly RuleName[] = [...AT_WORK, 'tell-tool', 'tell-worked', '
 
 function common(job: Job): readonly Offer[] {
   const lost = [...job.ends.values()].some((e) => e.why === 'dropped');
-  return rules(ALWAYS, ASKING, WORKING, lost ? ['found-it'] : []);
+  return rules(ALWAYS, ASKING, WORKING, KEEPING, lost ? ['found-it'] : []);
 }
 
 /** Asking and breaking off are always allowed; of the work what settles the broken bolt, and what is refused in words. */
@@ -82,8 +82,7 @@ const ON_HOLD: ReadonlySet<string> = new Set([
   'bolt-done',
   'hold-on',
   'knocking-off',
-  'take-note',
-  'take-picture',
+  ...KEEPING,
   'ears-off',
   'ears-on',
 ]);

@@ -88,6 +88,8 @@ export type LogStore = {
   readonly putBlob: (jobId: string, blob: StoredBlob) => Stored<void>;
   readonly blob: (jobId: string, id: string) => Stored<StoredBlob | null>;
   readonly blobs: (jobId: string) => Stored<readonly StoredBlob[]>;
+  /** How many bytes each takes, by its id; at no time is more than one of them in memory for it. */
+  readonly blobSizes: (jobId: string) => Stored<ReadonlyMap<string, number>>;
   readonly deleteBlob: (jobId: string, id: string) => Stored<void>;
 
   /** Null where never saved. Values are plain data; the reader checks them. */

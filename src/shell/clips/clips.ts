@@ -1,31 +1,32 @@
-import type { EntryBody } from '../../core/job/entry';
 import type { Job } from '../../core/job/job';
 import { workPlace } from '../../core/job/place';
 import type { LiveGrammar } from '../../core/language/grammar';
 import type { LogStore, StoredBlob } from '../../core/log/log-store';
-import { type Reply, reply } from '../../core/phrasing/reply';
+import { reply } from '../../core/phrasing/reply';
+import type { RecogniserEvent } from '../../core/ports';
 import type { Result } from '../../core/result';
 import type { After } from '../../store/log-writer';
 import type { Say } from '../../ui/words/words';
-import { storeFaultWords } from '../job/fault-words';
 import type { OpenJob } from '../job/job-desk';
 import type { NoticeBoard } from '../notice-board';
 import type { Recorded, Recording } from '../sound/record-sound';
 import type { Sound } from '../sound/sound';
+import type { ClipKeeper } from './clip-keeper';
 import type { StillFault } from './take-still';
 
 /** What makes and plays recordings, as the composition root built it. */
 export type ClipParts = {
   readonly record: (stream: MediaStream, mostBytes: number) => Recording;
-  readonly still: () => Promise<Result<Recorded, StillFault>>;
+  /** `asking`: the browser has a question of its own first, and only a finger can answer it. */
+  readonly still: (asking: () => void) => Promise<Result<Recorded, StillFault>>;
   readonly play: (blob: StoredBlob, ended: (isPlayed: boolean) => void) => () => void;
   /** The bytes of a WAV file of these samples, mono. */
   readonly wav: (samples: Float32Array, rateHz: number) => Promise<Uint8Array>;
   readonly url: (blob: StoredBlob) => { readonly url: string; readonly release: () => void };
 };
 
-type ClipHost = ClipParts & {
-  readonly sound: Sound;
+export type ClipHost = ClipParts & {
+  readonly sound: Pick<Sound, 'ear' | 'voice' | 'microphone'>;
   readonly newId: () => string;
   readonly after: After;
   readonly now: () => number;
@@ -37,9 +38,11 @@ type ClipHost = ClipParts & {
 
 /** Spoken notes and pictures: taken into the open job, and played or shown again from its record. */
 export class Clips {
-  #isNoting = false;
+  #note: { readonly ending: AbortController; readonly over: Promise<void> } | null = null;
+  #picturing: Promise<void> | null = null;
   #playing: { readonly clip: string; readonly stop: () => void } | null = null;
   #picture: { readonly clip: string; readonly url: string; readonly release: () => void } | null = null;
+  #keeper: Promise<ClipKeeper> | undefined;
 
   constructor(private readonly host: ClipHost) {}
 
@@ -51,36 +54,56 @@ export class Clips {
     return this.#picture;
   }
 
+  /** Asked for again while one is recorded, it ends that one. */
   async takeNote(open: OpenJob): Promise<void> {
-    if (this.#isNoting) return;
-    this.#isNoting = true;
-    const { sound, stopOnly, say, notices } = this.host;
-    const { ear, voice } = sound;
-    const microphone = () => sound.microphone;
-    const { takeNote } = await import('./note-taker');
-    const end = await takeNote({ ...this.host, ear, voice, microphone, grammar: stopOnly() });
-    this.#isNoting = false;
-    switch (end.code) {
-      case 'kept':
-        if (end.isCut) notices.news('note', say('note-ended'));
-        await this.#keep(open, 'noted', end.note, reply('note-kept', {}));
-        break;
-      case 'empty':
-        notices.news('note', say('note-empty'));
-        break;
-      case 'no-microphone':
-        notices.news('note', say('note-no-microphone'));
-        break;
-      case 'failed':
-        notices.news('note', say('note-failed'));
-        break;
+    if (this.#note) {
+      this.#note.ending.abort();
+      return;
     }
+    const { sound, stopOnly } = this.host;
+    if (!sound.microphone) {
+      open.desk.excuse([reply('note-no-microphone', {})]);
+      return;
+    }
+    const ending = new AbortController();
+    const listening: { to: (event: RecogniserEvent) => void } = { to: () => undefined };
+    // From the very first moment, and until what came of it has been said: no word of a note may move the job, nor
+    // answer a question that waits.
+    const giveBack = sound.ear.borrow(stopOnly(), (event) => {
+      if (event.type === 'heard') ending.abort();
+      else listening.to(event);
+    });
+    const over = this.#noted(open, ending.signal, listening).finally(() => {
+      giveBack();
+      this.#note = null;
+    });
+    this.#note = { ending, over };
+    return over;
   }
 
+  /** One at a time: while the browser still asks about the camera, asking again changes nothing. */
   async takePicture(open: OpenJob): Promise<void> {
-    const still = await this.host.still();
-    if (still.ok) await this.#keep(open, 'pictured', still.value, reply('picture-taken', {}));
-    else this.host.notices.news('picture', this.host.say('picture-no-camera'));
+    this.#picturing ??= this.#pictured(open).finally(() => {
+      this.#picturing = null;
+    });
+    return this.#picturing;
+  }
+
+  /** What is being recorded ends here and is kept; what plays or is shown is put away. */
+  stop(): void {
+    this.#note?.ending.abort();
+    this.end();
+  }
+
+  /** Before the job is left: what is being recorded ends and is in the log. A picture nobody has allowed yet is not waited for. */
+  async settle(): Promise<void> {
+    this.#note?.ending.abort();
+    await this.#note?.over;
+  }
+
+  /** Once more what could not be stored. */
+  async keepAgain(open: OpenJob): Promise<void> {
+    await (await this.#kept()).again(open);
   }
 
   /** Plays a recording or shows a picture; the same again ends it. */
@@ -116,20 +139,34 @@ export class Clips {
     this.#picture = null;
   }
 
-  /** The bytes first, then the entry that names them: an entry never points at nothing. */
-  async #keep(open: OpenJob, kind: 'noted' | 'pictured', recorded: Recorded, told: Reply): Promise<void> {
-    const id = this.host.newId();
-    const kept = await open.store.putBlob(open.card.id, { id, ...recorded });
-    if (!kept.ok) {
-      this.host.notices.trouble('clip', storeFaultWords(kept.error, this.host.say));
-      return;
+  async #noted(open: OpenJob, signal: AbortSignal, listening: { to: (event: RecogniserEvent) => void }): Promise<void> {
+    const step = stepNow(open.desk.job);
+    try {
+      const { noteInto } = await import('./note-into');
+      await noteInto(open, step, await this.#kept(), { ...this.host, signal, listening });
+    } catch {
+      // Its code could not be fetched, which a bad network or a newer version can bring about.
+      open.desk.excuse([reply('note-failed', {})]);
     }
-    const body: EntryBody = { kind, blob: id, step: stepNow(open.desk.job) };
-    open.desk.report([body], [told]);
+  }
+
+  async #pictured(open: OpenJob): Promise<void> {
+    const step = stepNow(open.desk.job);
+    try {
+      const { pictureInto } = await import('./picture-into');
+      await pictureInto(open, step, await this.#kept(), this.host.still);
+    } catch {
+      open.desk.excuse([reply('picture-failed', {})]);
+    }
+  }
+
+  #kept(): Promise<ClipKeeper> {
+    this.#keeper ??= import('./clip-keeper').then((it) => new it.ClipKeeper(this.host));
+    return this.#keeper;
   }
 }
 
-/** The step at hand; the last one of all where the work is done. */
+/** The step at hand, where it was asked for; the last one of all where the work is done. */
 function stepNow(job: Job): string {
   const place = workPlace(job);
   return place.kind === 'step' || place.kind === 'pass' ? place.step : (job.plan.order.at(-1) ?? '');

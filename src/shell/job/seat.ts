@@ -23,6 +23,8 @@ export class Seat {
     private readonly notices: NoticeBoard,
     private readonly say: Say,
     private readonly changed: () => void,
+    /** Before a job is left: whoever still has something on its way into it. */
+    private readonly settle: () => Promise<void>,
   ) {}
 
   get open(): OpenJob | null {
@@ -51,7 +53,7 @@ export class Seat {
     }
     this.notices.clear('job');
     this.notices.clear('language');
-    void this.leave();
+    void this.#close();
     this.#sit(opened.value);
     return true;
   }
@@ -65,19 +67,26 @@ export class Seat {
 
   /** Leaves the job as it stands, with everything written. */
   async leave(): Promise<void> {
-    const open = this.#open;
+    if (this.#open) await this.settle();
+    await this.#close();
+  }
+
+  async #close(): Promise<void> {
+    const open = this.#getUp();
     if (!open) return;
-    this.#getUp();
     await open.writer.close();
     await keepStand(open);
   }
 
-  #getUp(): void {
+  /** The job that was open. */
+  #getUp(): OpenJob | null {
+    const open = this.#open;
     for (const off of this.#offs) off();
     this.#offs = [];
-    this.#open?.desk.close();
-    if (this.#open?.writer.fault() === null) this.notices.clear('not-saved');
+    open?.desk.close();
+    if (open?.writer.fault() === null) this.notices.clear('not-saved');
     this.#open = null;
+    return open;
   }
 
   #sit(open: OpenJob): void {

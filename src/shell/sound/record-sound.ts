@@ -19,6 +19,7 @@ export function recordSound(stream: MediaStream, mostBytes: number): Recording {
   let recorder: MediaRecorder;
   try {
     recorder = new MediaRecorder(stream, { audioBitsPerSecond: BITS_PER_SECOND });
+    recorder.start(SLICE_MS);
   } catch (error) {
     return { stop: () => undefined, done: Promise.resolve(fail({ code: 'not-recorded', detail: String(error) })) };
   }
@@ -31,12 +32,14 @@ export function recordSound(stream: MediaStream, mostBytes: number): Recording {
       size += data.size;
       if (size > mostBytes) stop();
     };
-    recorder.onerror = (event) => resolve(fail({ code: 'not-recorded', detail: event.type }));
+    // What was recorded until then comes with the stop that follows.
+    recorder.onerror = (event) => {
+      if (size === 0) resolve(fail({ code: 'not-recorded', detail: event.type }));
+    };
     recorder.onstop = () => {
       const mime = recorder.mimeType === '' ? 'audio/webm' : recorder.mimeType;
       void new Blob(parts).arrayBuffer().then((bytes) => resolve(ok({ mime, bytes: new Uint8Array(bytes) })));
     };
   });
-  recorder.start(SLICE_MS);
   return { stop, done };
 }

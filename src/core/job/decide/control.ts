@@ -1,7 +1,7 @@
 import { replies, reply } from '../../phrasing/reply';
 import { assertNever } from '../../result';
 import type { Command, RuleName } from '../command';
-import { type Decision, does, told } from '../decision';
+import { type Decision, does, refused, told } from '../decision';
 import { lastWorkDone } from '../describe';
 import { boltInDoubt } from '../doubt';
 import type { EntryBody } from '../entry';
@@ -44,10 +44,11 @@ export function control(job: Job, c: Command<ControlRule>): Decision {
       return { ...told(reply('speech-slower', {})), effects: ['slower'] };
     case 'faster':
       return { ...told(reply('speech-faster', {})), effects: ['faster'] };
+    // Whoever takes it says how it goes. Nothing of the job moves, so it may be on a break or while a question waits.
     case 'take-note':
-      return { ...told(reply('note-taking', {})), effects: ['record-note'] };
+      return job.status === 'open' ? { ...told(), effects: ['record-note'] } : refused(reply('not-here', {}));
     case 'take-picture':
-      return { ...told(), effects: ['take-picture'] };
+      return job.status === 'open' ? { ...told(), effects: ['take-picture'] } : refused(reply('not-here', {}));
     case 'hold-on':
       return job.status === 'open' && !job.paused
         ? does([{ kind: 'paused', why: 'held' }], [reply('paused', {})])
