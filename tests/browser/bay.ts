@@ -39,7 +39,9 @@ export class Bay {
       const room = new AudioBufferSourceNode(context, { buffer: noise, loop: true });
       room.connect(out);
       room.start();
-      navigator.mediaDevices.getUserMedia = async () => {
+      const real = navigator.mediaDevices.getUserMedia.bind(navigator.mediaDevices);
+      navigator.mediaDevices.getUserMedia = async (asked) => {
+        if (asked?.video) return real(asked);
         await context.resume();
         return out.stream.clone();
       };

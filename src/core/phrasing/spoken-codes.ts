@@ -84,7 +84,7 @@ export const SPOKEN_CODES = {
   'picture-failed': [],
   'clip-not-kept': [],
   'clips-waiting': [],
-  'clips-full': ['megabytes'],
+  'clips-full': [],
   'checked-by': ['person'],
   'time-taken': [],
   'no-time': [],

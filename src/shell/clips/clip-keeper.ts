@@ -1,7 +1,7 @@
 import type { EntryBody } from '../../core/job/entry';
 import { isHeardClip } from '../../core/log/heard-clip';
 import type { StoreFault } from '../../core/log/log-store';
-import { count, type Reply, reply } from '../../core/phrasing/reply';
+import { type Reply, reply } from '../../core/phrasing/reply';
 import { storeFaultWords } from '../job/fault-words';
 import type { OpenJob } from '../job/job-desk';
 import type { Recorded } from '../sound/record-sound';
@@ -43,9 +43,7 @@ export class ClipKeeper {
     const kept = [...sizes.value].filter(([id]) => !isHeardClip(id)).map(([, size]) => size);
     const waiting = this.#ofJob(open).map(({ recorded }) => recorded.bytes.length);
     const bytes = [...kept, ...waiting].reduce((sum, size) => sum + size, 0);
-    return bytes + MOST_BYTES > MOST_MEGABYTES * 1_000_000
-      ? reply('clips-full', { megabytes: count(MOST_MEGABYTES) })
-      : null;
+    return bytes + MOST_BYTES > MOST_MEGABYTES * 1_000_000 ? reply('clips-full', {}) : null;
   }
 
   async keep(open: OpenJob, clip: Clip): Promise<void> {

@@ -89,10 +89,10 @@ export class Clips {
     return this.#picturing;
   }
 
-  /** What is being recorded ends here and is kept; what plays or is shown is put away. */
+  /** What is being recorded ends here and is kept; what plays ends. A picture makes no noise, and has its own way out. */
   stop(): void {
     this.#note?.ending.abort();
-    this.end();
+    this.#playing?.stop();
   }
 
   /** Before the job is left: what is being recorded ends and is in the log. A picture nobody has allowed yet is not waited for. */
