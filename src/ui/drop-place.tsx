@@ -41,8 +41,8 @@ export function DropPlace({ says, onFiles }: DropPlaceProps) {
     };
   }, []);
   return isOver ? (
-    <p class="drop-here" role="status">
+    <div class="drop-here" role="status">
       <span>{says}</span>
-    </p>
+    </div>
   ) : null;
 }

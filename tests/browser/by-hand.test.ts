@@ -5,8 +5,10 @@ import type { BrowserContext, Locator, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { Bay } from './bay';
 import { chromiumPath, ONCE_MORE, openContext } from './chromium';
+import { drop } from './drop';
 import { byKeyboard, byTouch, type Hand } from './hands';
 import { askedFor, isOpen, plugIn, pullableInputs, pullOut } from './inputs';
+import { keptRows } from './kept-rows';
 import { machineVoices, toldTo } from './machine-voices';
 import { openSite, type Site } from './site';
 
@@ -187,8 +189,19 @@ describe.skipIf(!chromiumPath).each([
     await hand.press(button(`Delete: ${TITLE}`));
     await hand.press(button('Delete for good'));
     await page.getByText('No job has been begun').waitFor();
-    await bring('Jobs', path);
+    const taken = readFileSync(path, 'utf8');
+    if (name === 'touch') await bring('Jobs', path);
+    else
+      await drop(page, 'Let go here. The job is taken over.', [
+        { name: 'plate.yaml', text: 'id: plate' },
+        { name: 'broken.json', text: '{' },
+        { name: 'handed.json', text: taken },
+      ]);
     await page.getByText('is here now, with its whole log').waitFor();
+    if (name === 'keyboard') {
+      await page.getByText('plate.yaml is a procedure document').waitFor();
+      await page.getByText('broken.json is damaged').waitFor();
+    }
     await hand.press(button(`Carry on: ${TITLE}`));
     await page.waitForSelector('.bench');
     if ((await bay.place()) === 'paused') await hand.press(button("I'm back"));
@@ -200,7 +213,7 @@ describe.skipIf(!chromiumPath).each([
     const sheet = page.getByRole('dialog', { name: `Close “${TITLE}”` });
     await sheet.getByText('Tighten the plate: 1 step to do').waitFor();
     expect(await sheet.getByRole('button', { name: 'Close the job' }).count()).toBe(0);
-    await hand.press(sheet.getByRole('button', { name: 'Close', exact: true }));
+    await hand.press(sheet.getByRole('button', { name: 'Put away' }));
     await expect.poll(() => sheet.count()).toBe(0);
     await go('Bench', TITLE);
     for (let n = 0; n < 20 && (await bay.place()) !== 'closing'; n++) {
@@ -264,21 +277,63 @@ describe.skipIf(!chromiumPath).each([
     expect(await button('Another wrench').count()).toBe(0);
   }, 60_000);
 
-  test("procedures: read, printed as a card, a broken one explained, one of one's own brought in", async () => {
+  test("procedures: read, rehearsed, printed as a card, a broken one explained, one of one's own brought in", async () => {
     await go('Procedures');
     await hand.press(button(`Read: ${TITLE}`));
     await heading(TITLE);
     await hand.press(button('Print the job card'));
     await heading(`Job card: ${TITLE}`);
     await page.waitForSelector('html[data-prints="1"]');
+
+    // A rehearsal takes the words of the real thing and leaves nothing behind.
+    await go('Procedures');
+    await hand.press(button(`Read: ${TITLE}`));
+    await hand.press(button('Rehearse'));
+    await page.waitForSelector('.bench');
+    await page.getByText('This is a rehearsal. Nothing of it is kept.').waitFor();
+    await typed('this step is done');
+    await at('ready.corner');
+    expect(await keptRows(page)).toEqual({ jobs: 0, entries: 0 });
+    await go('Jobs');
+    await page.getByText('No job has been begun').waitFor();
+
+    await go('Procedures');
+    await hand.press(button(`Read: ${TITLE}`));
+    await hand.press(button('2. Tighten the plate'));
+    await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('phase-tighten');
+    await hand.press(button('Begin a job'));
+    await hand.write(page.getByLabel('Who is working'), 'Ansel');
+    await hand.press(button('Begin'));
+    await at('ready.clamp');
+    expect(await keptRows(page)).toMatchObject({ jobs: 1 });
+
     await go('Procedures');
     const sound = readFileSync('procedures/practice-plate.yaml', 'utf8').replace('id: practice-plate', 'id: own-plate');
-    await bring('Procedures', file('broken.yaml', sound.replace('torque: 15 N·m', 'torque: 15')));
+    const broken = sound.replace('torque: 15 N·m', 'torque: 15');
+    const own = sound.replace(`title: ${TITLE}`, 'title: A plate of our own');
+    await bring('Procedures', file('broken.yaml', broken));
     await page.getByText('cannot be used yet').first().waitFor();
-    expect(await page.locator('.issue').count()).toBeGreaterThan(0);
-    await go('Procedures');
-    await bring('Procedures', file('own.yaml', sound.replace(`title: ${TITLE}`, 'title: A plate of our own')));
+    // What is wrong stands under its line, and all the rest can be read.
+    const line = broken.split('\n').findIndex((text) => text.includes('torque: 15')) + 1;
+    await page.locator(`#line-${line} .issue`).first().waitFor();
+    expect(await page.locator('.issues-line').count()).toBe(broken.split('\n').length);
+    await hand.press(button(`Line ${line}`));
+    await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe(`line-${line}`);
+    // Mended, it is let go where it is read.
+    if (name === 'touch') {
+      await go('Procedures');
+      await bring('Procedures', file('own.yaml', own));
+    } else
+      await drop(page, 'Let go here. The procedure is checked and brought in.', [
+        { name: 'photo.png', text: 'x' },
+        { name: 'job.json', text: '{}' },
+        { name: 'own.yaml', text: own },
+      ]);
     await heading('A plate of our own');
+    if (name === 'keyboard') {
+      await page.getByText('photo.png is not a procedure').waitFor();
+      await page.getByText('job.json may be a job').waitFor();
+    }
     await go('Procedures');
     await hand.press(button('Take out: A plate of our own'));
     await expect.poll(() => button('Take out: A plate of our own').count()).toBe(0);

@@ -96,7 +96,7 @@ describe.skipIf(!chromiumPath)('lines read aloud', ONCE_MORE, () => {
   test('can be put away half-way, and nothing is kept', async () => {
     await begin('Berta', 'throat microphone');
     await read();
-    await sheet.getByRole('button', { name: 'Close' }).click();
+    await sheet.getByRole('button', { name: 'Put away' }).click();
     await sheet.waitFor({ state: 'detached' });
     expect(await bay.page.getByRole('radio', { name: /Berta/ }).count()).toBe(0);
     expect(bay.troubles).toEqual([]);

@@ -74,6 +74,19 @@ describe('a job taken over from a file', () => {
     expect(b.told().join()).toContain(outcome);
   });
 
+  test('waits while another one has parted, and is taken as soon as that is settled', async () => {
+    const b = bench();
+    await b.imports.take(file([...BEGUN, { kind: 'step-done', step: 'clamp' }]));
+    await b.imports.take(file([...BEGUN, { kind: 'step-skipped', step: 'clamp' }]));
+    await b.imports.take(file([...BEGUN, { kind: 'step-skipped', step: 'clamp' }, { kind: 'closed' }]));
+    expect(b.told().join()).toContain('job.json waits until that is settled');
+    expect(await b.length()).toBe(3);
+    await b.imports.settle('file');
+    // The one that waited goes on from the one that was kept.
+    expect(await b.length()).toBe(4);
+    expect(b.told().join()).toContain('goes on from what was here');
+  });
+
   test('is not taken while another tab is writing', async () => {
     const b = bench(false);
     await b.imports.take(file(BEGUN));

@@ -122,14 +122,17 @@ const standWords = ({ at, isPaused, ends }: JobStand, w: Say): string =>
     ...(ends > 0 ? [w('loose-ends-count', { count: ends })] : []),
   ].join(' · ');
 
+/** Documents end their steps with a stop, or not; here something may follow. */
+const unstopped = (step: string): string => step.replace(/\.$/, '');
+
 function placeWords(at: StandingAt, w: Say): readonly string[] {
   switch (at.kind) {
     case 'pass': {
       const { number, total, done, bolts } = at;
-      return [w('stand-pass', { number, total, done, bolts }), at.step];
+      return [w('stand-pass', { number, total, done, bolts }), unstopped(at.step)];
     }
     case 'step':
-      return [w('stand-step', { phase: at.phase, number: at.number, total: at.total }), at.step];
+      return [w('stand-step', { phase: at.phase, number: at.number, total: at.total }), unstopped(at.step)];
     case 'closing':
       return [w('stand-closing')];
     case 'closed':

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { ToldIssue } from '../../core/procedure/finding-words';
 import type { Procedure } from '../../core/procedure/procedure';
+import { DropPlace } from '../drop-place';
 import type { OnUi } from '../events';
 import { usePaperHead } from '../paper-head';
 import { BeginJob } from '../start/begin-job';
@@ -34,6 +35,10 @@ export function ProcedureReader(props: ProcedureReaderProps & { readonly on: OnU
   usePaperHead(procedure ? `${procedure.title} · ${procedure.machine}` : w('procedure-broken'));
   return (
     <main class="page procedure">
+      <DropPlace
+        says={w('drop-procedure')}
+        onFiles={(files) => on({ type: 'import-files', what: 'procedure', files })}
+      />
       <h1>{procedure?.title ?? w('procedure-broken')}</h1>
       {procedure && (
         <>

@@ -32,7 +32,7 @@ describe('what blocks closing', () => {
   test('are the steps of every phase, at the beginning', () => {
     const w = new Workbench(shipped('practice-plate'));
     expect(linesOf(w)).toEqual(['Get ready: 3 steps to do', 'Tighten the plate: 1 step to do']);
-    expect(told(w).spoken).toBe('Not yet. Four steps left, next Get ready.');
+    expect(told(w).spoken).toBe('Not yet. Four steps left, first in Get ready.');
     expect(codes(w.give('close-job'))).toEqual(['close-refused', 'blocks-steps']);
     expect(w.job.pending).toBeNull();
   });
