@@ -29,8 +29,8 @@ const profile = languageFor((await readSettings(store)).language, navigator.lang
 const { tongue, screen: words, rest } = await loadLanguage(profile);
 document.documentElement.lang = profile.code;
 
-const save = (name: string, text: string, mime: string): void => {
-  const url = URL.createObjectURL(new Blob([text], { type: mime }));
+const save = (name: string, text: string | readonly string[], mime: string): void => {
+  const url = URL.createObjectURL(new Blob([text].flat(), { type: mime }));
   const link = Object.assign(document.createElement('a'), { href: url, download: name });
   link.click();
   setTimeout(() => URL.revokeObjectURL(url), 10_000);

@@ -36,6 +36,14 @@ export async function beginTour(rooms: Rooms, document: string): Promise<boolean
   return isBegun;
 }
 
+/** All that is here in one file. */
+export async function saveEverything({ everything, seat, notices, say }: Rooms): Promise<void> {
+  await (await everything()).save(seat.open, (share) =>
+    notices.news('share', say('everything-saving', { percent: Math.floor(share * 100) })),
+  );
+  notices.clear('share');
+}
+
 /** Clears this machine; false where another tab is writing, or a job would not go. */
 export async function deleteEverything(rooms: Rooms): Promise<boolean> {
   const { jobs, library, models, setup, notices, say } = rooms;

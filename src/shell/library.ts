@@ -20,6 +20,12 @@ export type Shelved = {
 
 export type Brought = { readonly outcome: 'new' | 'replaced' | 'id-taken' | 'not-usable'; readonly shelved: Shelved };
 
+export type TakenDocument = {
+  readonly id: string;
+  readonly title: string;
+  readonly outcome: 'new' | 'same' | 'other-text' | 'id-taken' | 'not-usable';
+};
+
 const SHIPPED = import.meta.glob<string>('../../procedures/*.yaml', { query: '?raw', import: 'default' });
 const KEY = 'own-documents';
 
@@ -80,6 +86,23 @@ export class Library {
     return { outcome: here ? 'replaced' : 'new', shelved };
   }
 
+  /** The same out of a file that carries several: nothing that is here is replaced. */
+  async take(text: string, file: string): Promise<TakenDocument> {
+    const shelved = await this.#read(text, file, true);
+    const { id, procedure } = shelved;
+    const here = this.find(id);
+    const about = { id, title: procedure?.title ?? file };
+    if (here?.text === text) return { ...about, outcome: 'same' };
+    if (here?.isOwn) return { ...about, outcome: 'other-text' };
+    const { outcome } = await this.bring(text, file);
+    return { ...about, outcome: outcome === 'replaced' ? 'new' : outcome };
+  }
+
+  /** The person's own, as they were brought. */
+  get own(): readonly { readonly file: string; readonly text: string }[] {
+    return this.#shelf.filter(({ isOwn }) => isOwn).map(({ file, text }) => ({ file, text }));
+  }
+
   async remove(id: string): Promise<void> {
     this.#shelf = this.#shelf.filter((one) => one.id !== id || !one.isOwn);
     await this.#save();
@@ -111,8 +134,7 @@ export class Library {
   }
 
   async #save(): Promise<void> {
-    const own = this.#shelf.filter(({ isOwn }) => isOwn).map(({ file, text }) => ({ file, text }));
-    await this.store.saveSetting(KEY, own);
+    await this.store.saveSetting(KEY, this.own);
   }
 }
 
@@ -128,8 +150,8 @@ const lineOf = ({ id, file, isOwn, procedure, issues }: Shelved, language: strin
   own: isOwn,
 });
 
-/** What the store gives back, as far as it is what we put there. */
-function ownDocuments(saved: unknown): readonly { readonly file: string; readonly text: string }[] {
+/** What the store or a file gives back, as far as it is what we put there. */
+export function ownDocuments(saved: unknown): readonly { readonly file: string; readonly text: string }[] {
   if (!Array.isArray(saved)) return [];
   return saved.flatMap((one: unknown) => {
     if (typeof one !== 'object' || one === null || !('file' in one) || !('text' in one)) return [];

@@ -6,6 +6,7 @@ import { sayer } from '../ui/words/say';
 import type { Say } from '../ui/words/words';
 import { Clips } from './clips/clips';
 import type { HeardClips } from './clips/heard-clips';
+import type { Everything } from './everything/everything';
 import type { JobImports } from './job/imports';
 import type { DeskHost } from './job/job-desk';
 import { Jobs } from './job/jobs';
@@ -39,6 +40,8 @@ export type Rooms = {
   readonly imports: () => Promise<JobImports>;
   /** Fetched when something is to leave. */
   readonly exports: () => Promise<Exports>;
+  /** Fetched when all of it is to leave or to come. */
+  readonly everything: () => Promise<Everything>;
   readonly record: RecordRoom;
   readonly clips: Clips;
   /** Fetched when the first clip of what was heard is kept or looked for. */
@@ -51,13 +54,13 @@ export type Rooms = {
 type Hooks = {
   readonly settings: () => Settings;
   readonly perform: DeskHost['perform'];
-  /** Whose voice profile the ear listens with. */
-  readonly choose: (id: string) => Promise<void>;
+  /** Uses settings from now on, and keeps them. */
+  readonly change: (settings: Settings) => Promise<void>;
   readonly changed: () => void;
 };
 
 /** Puts them together. None knows more of the others than it is given here. */
-export function roomsOf(parts: ShellParts, { settings, perform, choose, changed }: Hooks): Rooms {
+export function roomsOf(parts: ShellParts, { settings, perform, change, changed }: Hooks): Rooms {
   const { store, hash, tongue, after, clock, newId } = parts;
   const session = newId();
   const say = sayer(parts.words);
@@ -103,7 +106,7 @@ export function roomsOf(parts: ShellParts, { settings, perform, choose, changed 
     notices,
     after,
     changed,
-    choose,
+    choose: (id) => change({ ...settings(), voiceProfile: id }),
     words: parts.words,
     microphones: parts.microphones,
     now: clock.wall,
@@ -134,6 +137,21 @@ export function roomsOf(parts: ShellParts, { settings, perform, choose, changed 
     if (open && line) await (await heardClips()).keep(open, line, samples);
     changed();
   };
+  const exports = async () => new (await import('./record/exports')).Exports(store, parts.save, words, notices);
+  const everything = async () => {
+    const { Everything } = await import('./everything/everything');
+    return new Everything({
+      store,
+      now: clock.wall,
+      save: parts.save,
+      library,
+      settings,
+      change,
+      exports,
+      say,
+      notices,
+    });
+  };
   const clipHost = { ...parts.clips, sound, newId, after, now: clock.mono, say, notices, changed };
   const clips = new Clips({ ...clipHost, stopOnly: () => grammarOf('stop') });
   return {
@@ -148,11 +166,19 @@ export function roomsOf(parts: ShellParts, { settings, perform, choose, changed 
     procedures: new ProcedureDesk(library, say, notices, parts.words, tongue.profile.code),
     imports: () => {
       fetched ??= import('./job/imports').then(
-        (it) => new it.JobImports(store, hash, tongue.profile.code, say, notices, writing, leave),
+        (it) =>
+          new it.JobImports(store, hash, tongue.profile.code, say, notices, writing, leave, async (...file) => {
+            await (await everything()).take(...file, (share) =>
+              notices.news('share', say('everything-taking', { percent: Math.floor(share * 100) })),
+            );
+            notices.clear('share');
+            await seat.wrenchesChanged();
+          }),
       );
       return fetched;
     },
-    exports: async () => new (await import('./record/exports')).Exports(store, parts.save, words, notices),
+    exports,
+    everything,
     record: new RecordRoom(words),
     heardClips,
     clips,

@@ -10,7 +10,7 @@ import type { Settings } from '../ui/setup/settings';
 import type { OfflineState } from '../ui/setup/storage-setup';
 import { bringFiles } from './bring-files';
 import { Closing } from './closing';
-import { beginTour, deleteEverything, performEffect } from './errands';
+import { beginTour, deleteEverything, performEffect, saveEverything } from './errands';
 import { RecordDesk } from './record/record-desk';
 import { type Rooms, roomsOf } from './rooms';
 import { screenOf } from './screens';
@@ -40,7 +40,7 @@ export class Shell {
     this.#rooms = roomsOf(parts, {
       settings: () => this.settings,
       perform: (effect) => void performEffect(effect, this.#rooms, (steps) => this.#settings.faster(steps)),
-      choose: (id) => this.#settings.change({ ...this.settings, voiceProfile: id }),
+      change: (settings) => this.#settings.change(settings),
       changed: () => this.#changed(),
     });
     this.#record = new RecordDesk(this.#rooms, parts);
@@ -214,6 +214,8 @@ export class Shell {
       }
       case 'keep-storage':
         return storage.keep();
+      case 'export-everything':
+        return saveEverything(this.#rooms);
       case 'delete-everything':
         if (await deleteEverything(this.#rooms)) await this.#settings.change(DEFAULT_SETTINGS);
         return;

@@ -8,7 +8,7 @@ export function toBase64(bytes: Uint8Array): string {
   return btoa(binary);
 }
 
-/** The text must be base64: `parseJobFile` has checked it. */
+/** The text must be base64: `checkJobFile` has checked it. */
 export function fromBase64(text: string): Uint8Array {
   return Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
 }

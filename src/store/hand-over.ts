@@ -1,14 +1,7 @@
 import type { Head } from '../core/log/chain';
 import { isHeardClip } from '../core/log/heard-clip';
-import {
-  type CheckedJobFile,
-  type FileBlob,
-  type JobFileIssue,
-  parseJobFile,
-  printJobFile,
-} from '../core/log/job-file';
+import { type CheckedJobFile, type FileBlob, printJobFile } from '../core/log/job-file';
 import type { LogStore, StoredBlob, StoredJob, StoreFault } from '../core/log/log-store';
-import type { Hash } from '../core/ports';
 import { fail, ok, type Result } from '../core/result';
 import { fromBase64, toBase64 } from './base64';
 
@@ -42,7 +35,6 @@ export type Imported = {
 };
 
 export type ImportFault =
-  | { readonly code: 'bad-file'; readonly issues: readonly JobFileIssue[] }
   /** Both went on from the same entry, differently. `seq` is the first that differs; ask which of the two to keep. */
   | {
       readonly code: 'forked';
@@ -56,35 +48,32 @@ export type ImportFault =
 type Importing = Pick<LogStore, 'read' | 'adopt' | 'blob' | 'putBlob'>;
 
 /**
- * Takes a hand-over file in. The log is verified first and is taken whole or not at all. Two logs of one job are never
+ * Takes a hand-over file in, checked before: the log is taken whole or not at all. Two logs of one job are never
  * merged: a fork is refused until `keep` says which one stays, and the other is then gone unless it was exported.
  */
 export async function importJob(
   store: Importing,
-  text: string,
-  hash: Hash,
+  file: CheckedJobFile,
   keep: 'here' | 'file' | 'ask' = 'ask',
 ): Promise<Result<Imported, ImportFault>> {
-  const file = parseJobFile(text, hash);
-  if (!file.ok) return fail({ code: 'bad-file', issues: file.error });
-  const jobId = file.value.card.id;
+  const jobId = file.card.id;
   const here = await store.read(jobId);
   if (!here.ok) {
-    return here.error.code === 'no-such-job' ? adopt(store, file.value, null, 'new') : here;
+    return here.error.code === 'no-such-job' ? adopt(store, file, null, 'new') : here;
   }
   const { head, texts } = here.value;
-  const shared = sharedLength(texts, file.value.texts);
-  if (shared === file.value.texts.length) {
-    return addBlobs(store, file.value, shared === texts.length ? 'same' : 'behind');
+  const shared = sharedLength(texts, file.texts);
+  if (shared === file.texts.length) {
+    return addBlobs(store, file, shared === texts.length ? 'same' : 'behind');
   }
-  if (shared === texts.length) return adopt(store, file.value, head, 'extended');
+  if (shared === texts.length) return adopt(store, file, head, 'extended');
   switch (keep) {
     case 'ask':
-      return fail({ code: 'forked', jobId, seq: shared + 1, here: head, file: file.value.head });
+      return fail({ code: 'forked', jobId, seq: shared + 1, here: head, file: file.head });
     case 'here':
       return ok({ jobId, outcome: 'kept-here' });
     case 'file':
-      return adopt(store, file.value, head, 'replaced');
+      return adopt(store, file, head, 'replaced');
   }
 }
 

@@ -57,6 +57,8 @@ export type UiEvent =
   | { readonly type: 'delete-voice'; readonly id: string }
   | { readonly type: 'try-voice' }
   | { readonly type: 'keep-storage' }
+  /** All that a person has here, into one file. */
+  | { readonly type: 'export-everything' }
   | { readonly type: 'delete-everything' };
 
 export type OnUi = (event: UiEvent) => void;

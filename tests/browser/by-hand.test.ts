@@ -107,11 +107,12 @@ describe.skipIf(!chromiumPath).each([
   }
 
   async function bring(screen: string, path: string): Promise<void> {
-    const picker = page.locator('main').filter({ has: page.getByRole('heading', { name: screen, level: 1 }) });
-    const [chooser] = await Promise.all([
-      page.waitForEvent('filechooser'),
-      hand.press(picker.locator('input[type=file]')),
-    ]);
+    const main = page.locator('main').filter({ has: page.getByRole('heading', { name: screen, level: 1 }) });
+    await give(main.locator('input[type=file]'), path);
+  }
+
+  async function give(picker: Locator, path: string): Promise<void> {
+    const [chooser] = await Promise.all([page.waitForEvent('filechooser'), hand.press(picker)]);
     await chooser.setFiles(path);
   }
 
@@ -402,11 +403,16 @@ describe.skipIf(!chromiumPath).each([
     await hand.pick(page.getByRole('radio', { name: 'Day', exact: true }));
     await page.waitForSelector('html[data-theme="day"]');
 
+    const all = await saved('Save everything to a file');
     await hand.press(button('Delete everything'));
     await hand.press(button('Delete for good'));
     await page.getByText('Everything was deleted').waitFor();
     expect(await button('Take out: Brandt').count()).toBe(0);
     await page.waitForSelector('html[data-theme="system"][data-text="usual"]');
+    await give(page.getByLabel('Take in such a file'), file(all.name, all.text));
+    await page.getByText(`From ${all.name} are here now`).waitFor();
+    await button('Take out: Brandt').waitFor();
+    await line.getByText('40 to 210 N·m, marked every 2, 420 mm from drive to grip').waitFor();
   }, 60_000);
 
   test('setup: what is heard and said is chosen and tried', async () => {

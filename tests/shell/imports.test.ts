@@ -11,12 +11,23 @@ import { BEGUN, plateJob } from './plate-job';
 const file = (bodies: readonly EntryBody[], edit: (text: string) => string = (text) => text): File =>
   new File([edit(jobFileText(plateJob(bodies)))], 'job.json');
 
+const nothingElse = async () => undefined;
+
 function bench(isAllowed = true) {
   const store = memoryStore();
   const notices = new NoticeBoard(() => undefined);
   const left: string[] = [];
   const leave = async (id: string) => void left.push(id);
-  const imports = new JobImports(store, sha256Hex, 'en', say, notices, { isAllowed: () => isAllowed }, leave);
+  const imports = new JobImports(
+    store,
+    sha256Hex,
+    'en',
+    say,
+    notices,
+    { isAllowed: () => isAllowed },
+    leave,
+    nothingElse,
+  );
   const told = () => notices.shown.map(({ id, kind, text: words }) => `${id} ${kind}: ${words}`);
   const length = async () => {
     const job = await store.read('j');

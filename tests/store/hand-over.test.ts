@@ -2,8 +2,11 @@ import { describe, expect, test } from 'vitest';
 import { headOf } from '../../src/core/log/chain';
 import type { SealedText } from '../../src/core/log/envelope';
 import { heardClipId } from '../../src/core/log/heard-clip';
+import { checkJobFile, readJson } from '../../src/core/log/job-file';
 import type { LogStore } from '../../src/core/log/log-store';
-import { exportJob, importJob, jobFileText } from '../../src/store/hand-over';
+import type { Hash } from '../../src/core/ports';
+import { fail } from '../../src/core/result';
+import { exportJob, importJob as importChecked, jobFileText } from '../../src/store/hand-over';
 import { memoryStore } from '../../src/store/memory-store';
 import { BODIES, nodeHash, type SampleBody, sealedLog, textsOf } from '../core/log/sample-log';
 
@@ -15,6 +18,13 @@ const log = sealedLog();
 /** Two logs that go on from the third entry, each in its own way. */
 const forkHere = sealedLog([...BODIES.slice(0, 3), bolt(8)]);
 const forkFile = sealedLog([...BODIES.slice(0, 3), bolt(9), bolt(10)]);
+
+/** A file's text, checked and taken in. */
+async function importJob(store: Parameters<typeof importChecked>[0], text: string, hash: Hash, keep?: 'here' | 'file') {
+  const root = readJson(text);
+  const file = root.ok ? checkJobFile(root.value, hash) : root;
+  return file.ok ? importChecked(store, file.value, keep) : fail({ code: 'bad-file' as const, issues: file.error });
+}
 
 async function holding(entries: readonly SealedText[] | null): Promise<LogStore> {
   const store = memoryStore();

@@ -49,17 +49,20 @@ export function printJobFile({ card, head, texts, blobs }: JobFile): string {
   return JSON.stringify({ format: FORMAT, version: VERSION, job: card, head, entries: texts, blobs }, null, 1);
 }
 
-/** Reads a file from anywhere. Never throws; all issues of shape are collected, and the log is verified when there are none. */
-export function parseJobFile(text: string, hash: Hash): Result<CheckedJobFile, readonly JobFileIssue[]> {
+/** What a file from anywhere holds, before anything is known of it. Never throws. */
+export function readJson(text: string): Result<unknown, readonly JobFileIssue[]> {
   if (text.length > LONGEST_FILE) {
     return fail([{ code: 'too-big', at: '', given: `${text.length}`, most: LONGEST_FILE }]);
   }
-  let root: unknown;
   try {
-    root = JSON.parse(text);
+    return ok(JSON.parse(text));
   } catch (error) {
     return fail([{ code: 'not-json', at: '', given: error instanceof Error ? error.message : '' }]);
   }
+}
+
+/** Checks a job file through. Never throws; all issues of shape are collected, and the log is verified when there are none. */
+export function checkJobFile(root: unknown, hash: Hash): Result<CheckedJobFile, readonly JobFileIssue[]> {
   if (!isObject(root) || root.format !== FORMAT) {
     return fail([{ code: 'not-a-job-file', at: '/format', given: glimpse(isObject(root) ? root.format : root) }]);
   }

@@ -1,4 +1,4 @@
-import type { JobFileIssue } from '../../core/log/job-file';
+import type { CheckedJobFile, JobFileIssue } from '../../core/log/job-file';
 import type { LogStore } from '../../core/log/log-store';
 import type { Hash } from '../../core/ports';
 import type { Imported, ImportFault } from '../../store/hand-over';
@@ -12,7 +12,21 @@ import type { Writing } from './writing';
 /** The largest file taken, in megabytes: a long job with its clips and pictures stays far below. */
 const MOST_MEGABYTES = 400;
 
-type Fork = { readonly text: string; readonly name: string; readonly title: string };
+/** How one job came off: taken, waiting for the person to choose, or refused in words. */
+export type Took =
+  | { readonly kind: 'taken'; readonly title: string; readonly outcome: Imported['outcome'] }
+  | { readonly kind: 'waits'; readonly title: string }
+  | { readonly kind: 'refused'; readonly words: string };
+
+type Fork = { readonly file: CheckedJobFile; readonly fault: Extract<ImportFault, { readonly code: 'forked' }> };
+
+/** Takes in a file that holds more than one job. */
+export type TakeAll = (
+  root: unknown,
+  name: string,
+  takeJob: (job: unknown, at: string) => Promise<Took>,
+  issueWords: (issue: JobFileIssue) => string,
+) => Promise<void>;
 
 const OUTCOME = {
   new: 'import-new',
@@ -36,7 +50,8 @@ const FORK_ACTS = [
 
 /** Takes jobs over from files. A log that parted from the one here waits for the person to choose. */
 export class JobImports {
-  #fork: Fork | null = null;
+  /** Asked about one after the other. */
+  #forks: readonly Fork[] = [];
   /** Files that came while a fork waited for the person. */
   #waiting: readonly File[] = [];
 
@@ -49,82 +64,108 @@ export class JobImports {
     private readonly writing: Pick<Writing, 'isAllowed'>,
     /** A job that is open is left before its log is changed under it. */
     private readonly leave: (jobId: string) => Promise<void>,
+    private readonly takeAll: TakeAll,
   ) {}
 
   async take(file: File): Promise<void> {
     if (!this.writing.isAllowed()) return;
-    if (this.#fork) {
+    if (this.#forks.length > 0) {
       this.#waiting = [...this.#waiting, file];
       this.notices.news('import', this.say('import-waits', { file: file.name }));
       return;
     }
     const text = await textOf(file, MOST_MEGABYTES, this.say, this.notices);
     if (text === null) return;
-    const { parseJobFile } = await import('../../core/log/job-file');
-    const checked = parseJobFile(text, this.hash);
-    if (!checked.ok) {
-      this.#refuse(file.name, checked.error);
-      return;
-    }
-    const { card, head, texts } = checked.value;
-    // The seals hold; now whether this program can fold what they seal.
-    const log = await jobLogOf({ card, head, texts }, this.hash, this.language);
-    if (!log.ok) {
-      this.notices.trouble('file', openFaultWords(log.error, this.say));
-      return;
-    }
-    const { damage } = log.value;
-    if (damage) {
-      const why = damageWhy(damage.why, this.say);
-      this.notices.trouble('file', this.say('file-log-broken', { file: file.name, entry: damage.entry, why }));
-      return;
-    }
-    await this.leave(card.id);
-    await this.#import({ text, name: file.name, title: card.title }, 'ask');
+    const [{ readJson }, { isEverything }] = await Promise.all([
+      import('../../core/log/job-file'),
+      import('../../core/log/everything-file'),
+    ]);
+    const root = readJson(text);
+    if (!root.ok) this.notices.trouble('file', this.#issueWords(file.name, root.error));
+    else if (isEverything(root.value)) await this.#takeAll(root.value, file.name);
+    else this.#tell(await this.#takeOne(root.value, file.name));
   }
 
   async settle(keep: 'here' | 'file'): Promise<void> {
-    const fork = this.#fork;
-    this.#fork = null;
+    const [fork, ...others] = this.#forks;
+    this.#forks = others;
     this.notices.clear('fork');
-    if (fork) await this.#import(fork, keep);
+    if (fork) this.#tell(await this.#import(fork.file, keep));
+    this.#ask();
+    if (others.length > 0) return;
     const waiting = this.#waiting;
     this.#waiting = [];
     for (const file of waiting) await this.take(file);
   }
 
-  async #import(fork: Fork, keep: 'ask' | 'here' | 'file'): Promise<void> {
-    const { title } = fork;
+  #takeAll(root: unknown, name: string): Promise<void> {
+    return this.takeAll(
+      root,
+      name,
+      (job, at) => this.#takeOne(job, name, at),
+      (issue) => this.#issueWords(name, [issue]),
+    );
+  }
+
+  /** One job, `at` a place in its file. What is checked is the same wherever it came from. */
+  async #takeOne(root: unknown, name: string, at = ''): Promise<Took> {
+    const { checkJobFile } = await import('../../core/log/job-file');
+    const checked = checkJobFile(root, this.hash);
+    if (!checked.ok) {
+      const issues = checked.error.map((issue) => ({ ...issue, at: `${at}${issue.at}` }));
+      return { kind: 'refused', words: this.#issueWords(name, issues) };
+    }
+    const { card, head, texts } = checked.value;
+    // The seals hold; now whether this program can fold what they seal.
+    const log = await jobLogOf({ card, head, texts }, this.hash, this.language);
+    if (!log.ok) return { kind: 'refused', words: openFaultWords(log.error, this.say) };
+    const { damage } = log.value;
+    if (damage) {
+      const why = damageWhy(damage.why, this.say);
+      return {
+        kind: 'refused',
+        words: this.say('file-log-broken', { file: `${name}${at}`, entry: damage.entry, why }),
+      };
+    }
+    await this.leave(card.id);
+    return this.#import(checked.value, 'ask');
+  }
+
+  async #import(file: CheckedJobFile, keep: 'ask' | 'here' | 'file'): Promise<Took> {
+    const { title, id } = file.card;
     const { importJob } = await import('../../store/hand-over');
-    const imported = await importJob(this.store, fork.text, this.hash, keep);
-    if (imported.ok) this.notices.news('import', this.say(OUTCOME[imported.value.outcome], { title }));
-    else this.#tell(imported.error, fork);
+    const imported = await importJob(this.store, file, keep);
+    if (imported.ok) return { kind: 'taken', title, outcome: imported.value.outcome };
+    const fault = imported.error;
+    if (fault.code !== 'forked') return { kind: 'refused', words: storeFaultWords(fault, this.say) };
+    this.#forks = [...this.#forks.filter((fork) => fork.file.card.id !== id), { file, fault }];
+    this.#ask();
+    return { kind: 'waits', title };
   }
 
-  #tell(fault: ImportFault, fork: Fork): void {
-    if (fault.code === 'bad-file') this.#refuse(fork.name, fault.issues);
-    else if (fault.code === 'forked') this.#ask(fault, fork);
-    else this.notices.trouble('file', storeFaultWords(fault, this.say));
+  #tell(took: Took): void {
+    if (took.kind === 'taken') this.notices.news('import', this.say(OUTCOME[took.outcome], { title: took.title }));
+    if (took.kind === 'refused') this.notices.trouble('file', took.words);
   }
 
-  #ask(fault: Extract<ImportFault, { readonly code: 'forked' }>, fork: Fork): void {
-    this.#fork = fork;
-    const { seq, here, file, jobId } = fault;
-    const text = this.say('import-forked', { title: fork.title, seq, here: here.seq, file: file.seq });
+  #ask(): void {
+    const [fork] = this.#forks;
+    if (!fork) return;
+    const { seq, here, file, jobId } = fork.fault;
+    const text = this.say('import-forked', { title: fork.file.card.title, seq, here: here.seq, file: file.seq });
     this.notices.trouble('fork', text, [
       { label: this.say('save-copy'), event: { type: 'export', job: jobId, as: 'json' } },
       ...FORK_ACTS.map(([label, keep]) => ({ label: this.say(label), event: { type: 'settle-fork' as const, keep } })),
     ]);
   }
 
-  #refuse(file: string, issues: readonly JobFileIssue[]): void {
-    const [issue] = issues;
-    if (issue) this.notices.trouble('file', this.#issueWords(file, issue));
-  }
-
-  #issueWords(file: string, issue: JobFileIssue): string {
-    if (issue.code === 'broken-log')
-      return this.say('file-log-broken', { file, entry: issue.good + 1, why: damageWhy(issue.problem.code, this.say) });
+  /** The first of them: one is enough to know that the file must come again. */
+  #issueWords(file: string, [issue]: readonly JobFileIssue[]): string {
+    if (!issue) return '';
+    if (issue.code === 'broken-log') {
+      const why = damageWhy(issue.problem.code, this.say);
+      return this.say('file-log-broken', { file: `${file} ${issue.at}`, entry: issue.good + 1, why });
+    }
     if (issue.code === 'too-big') return this.say('file-too-big', { file, megabytes: MOST_MEGABYTES });
     const key = FILE[issue.code];
     return key

@@ -1,13 +1,13 @@
 import { planOf } from '../../core/job/plan';
-import type { LogStore } from '../../core/log/log-store';
-import { ok } from '../../core/result';
+import type { LogStore, StoreFault } from '../../core/log/log-store';
+import { ok, type Result } from '../../core/result';
 import { storeFaultWords } from '../job/fault-words';
 import type { OpenJob } from '../job/job-desk';
 import type { NoticeBoard } from '../notice-board';
 import type { RecordWords } from './record-lists';
 import type { RecordSource } from './record-room';
 
-export type Save = (name: string, text: string, mime: string) => void;
+export type Save = (name: string, text: string | readonly string[], mime: string) => void;
 
 /** The ways a job leaves this machine: as its whole log, which another machine can take over, or as a table. */
 export class Exports {
@@ -20,8 +20,7 @@ export class Exports {
 
   /** The open job goes out as it is in memory, whether or not it could be stored. Answers the name of the file. */
   async wholeLog(jobId: string, title: string, open: OpenJob | null): Promise<string | null> {
-    const { exportJob } = await import('../../store/hand-over');
-    const text = open?.card.id === jobId ? await this.#fromMemory(open) : await exportJob(this.store, jobId, true);
+    const text = await this.textOf(jobId, open);
     if (!text.ok) {
       this.notices.trouble('export', storeFaultWords(text.error, this.words.say));
       return null;
@@ -30,6 +29,13 @@ export class Exports {
     const name = fileName(jobId, title, 'json');
     this.save(name, text.value, 'application/json');
     return name;
+  }
+
+  /** A job's file. The open one is given as it is in memory. */
+  async textOf(jobId: string, open: OpenJob | null): Promise<Result<string, StoreFault>> {
+    if (open?.card.id === jobId) return this.#fromMemory(open);
+    const { exportJob } = await import('../../store/hand-over');
+    return exportJob(this.store, jobId, true);
   }
 
   async table({ card, procedure, entries }: RecordSource): Promise<void> {

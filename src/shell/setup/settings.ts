@@ -40,8 +40,13 @@ const RATES = { least: 0.7, most: 1.3, step: 0.1 };
 /** Saved settings over the defaults. Anything that does not look like a setting of its kind is left out. */
 export async function readSettings(store: Pick<LogStore, 'setting'>): Promise<Settings> {
   const saved = await store.setting(KEY);
-  if (!saved.ok || typeof saved.value !== 'object' || saved.value === null) return DEFAULT_SETTINGS;
-  const given: ReadonlyMap<string, unknown> = new Map(Object.entries(saved.value));
+  return settingsFrom(saved.ok ? saved.value : null);
+}
+
+/** The same from whatever was found. */
+export function settingsFrom(saved: unknown): Settings {
+  if (typeof saved !== 'object' || saved === null) return DEFAULT_SETTINGS;
+  const given: ReadonlyMap<string, unknown> = new Map(Object.entries(saved));
   const choices: ReadonlyMap<string, readonly unknown[]> = new Map(Object.entries(CHOICES));
   const kept = Object.entries(DEFAULT_SETTINGS).map(([key, usual]) => {
     const value = given.get(key);

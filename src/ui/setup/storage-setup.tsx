@@ -1,6 +1,7 @@
 import type { OnUi } from '../events';
 import { useWords } from '../words/words-context';
 import { DeleteEverything } from './delete-everything';
+import { MoveEverything } from './move-everything';
 
 export type StorageState = {
   readonly usedMegabytes: number;
@@ -45,6 +46,7 @@ export function StorageSetup({ storage, offline, on }: StorageSetupProps) {
           )}
         </>
       )}
+      <MoveEverything on={on} />
       <DeleteEverything on={on} />
     </section>
   );

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { headOf } from '../../../src/core/log/chain';
-import { LONGEST_FILE, parseJobFile, printJobFile } from '../../../src/core/log/job-file';
+import { checkJobFile, LONGEST_FILE, printJobFile, readJson } from '../../../src/core/log/job-file';
 import { SEED, tries } from '../../long';
 import { nodeHash, sealedLog, textsOf } from './sample-log';
 
@@ -21,6 +21,11 @@ const FILE = {
   blobs: [{ id: 'clip-1', mime: 'audio/webm;codecs=opus', base64: 'UklGRg==' }],
 };
 const printed = printJobFile(FILE);
+
+function parseJobFile(text: string, hash: typeof nodeHash) {
+  const root = readJson(text);
+  return root.ok ? checkJobFile(root.value, hash) : root;
+}
 
 /** The issues of the printed file after a change, as `code at`. */
 function issuesAfter(change: (file: Record<string, never> & Record<string, unknown>) => void): readonly string[] {
