@@ -2,6 +2,7 @@ import { readFile, writeFile } from 'node:fs/promises';
 import { tellIssue } from '../core/procedure/finding-words';
 import { ISSUE_CODES } from '../core/procedure/issue';
 import { checkDocument } from './check-document';
+import { between } from './generated';
 import { type FieldRow, fieldRows, TABLES } from './procedure/guide-fields';
 import { MISTAKES, type Mistake, withMistake } from './procedure/guide-mistakes';
 import { isRunDirectly } from './procedure/run-directly';
@@ -23,14 +24,6 @@ export function exampleIn(guide: string): string {
 export function guideFrom(guide: string): string {
   const parts = { fields: fieldTables(), mistakes: mistakeTable(exampleIn(guide)) };
   return Object.entries(parts).reduce((text, [name, lines]) => between(text, name, lines), guide);
-}
-
-function between(guide: string, name: string, lines: readonly string[]): string {
-  const [begin, end] = [`<!-- generated: ${name} -->`, `<!-- end of ${name} -->`];
-  const [before, rest] = guide.split(begin);
-  const after = rest?.split(end)[1];
-  if (before === undefined || after === undefined) throw new Error(`the guide has no place for its ${name}`);
-  return `${before}${begin}\n\n${lines.join('\n')}\n\n${end}${after}`;
 }
 
 /** Under which heading of the guide each table stands, in words. */

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { BrowserContext, Locator, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { verified } from '../core/log/verifier';
 import { Bay } from './bay';
 import { chromiumPath, ONCE_MORE, openContext } from './chromium';
 import { drop } from './drop';
@@ -161,6 +162,7 @@ describe.skipIf(!chromiumPath).each([
     const table = await saved('Table (CSV)');
     expect(table.text).toContain('"button pressed, not measured"');
     const whole = await saved('Whole log (JSON)');
+    expect(verified(whole.text)).toBe('whole');
     await hand.press(button('Print'));
     await page.waitForSelector('html[data-prints="1"]');
 

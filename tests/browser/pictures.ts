@@ -6,7 +6,7 @@ import { openContext } from './chromium';
 import { TO_THE_FIRST_PASS } from './first-pass-words';
 import { openSite } from './site';
 
-// The README's pictures, taken anew: a job worked by typed words to the middle of a pass, then its day-book. With
+// The README's pictures, taken anew: a job worked by typed words to the middle of a pass, then the other screens. With
 // --every DIR, every screen by day and dim, to be looked at.
 
 const { values } = parseArgs({ options: { every: { type: 'string' } } });
@@ -61,6 +61,10 @@ await page.waitForSelector('.start-tap');
 await take('start');
 await page.click('.start-tap');
 await take('start-new');
+// A job that waits, for the list of jobs.
+await bay.begin('Practice plate');
+await say(['this step is done']);
+await bay.go('Jobs');
 await bay.begin('Left head gasket');
 await take('bench-step');
 await say(TO_THE_FIRST_PASS.slice(0, QUESTION));
@@ -78,7 +82,7 @@ await page.keyboard.press('Escape');
 for (const screen of ['Record', 'Jobs', 'Procedures', 'Setup'] as const) {
   await bay.go(screen);
   await page.waitForTimeout(700);
-  if (screen === 'Record') await take('record', readme);
+  await take(screen.toLowerCase(), readme);
   await take(screen.toLowerCase());
   if (values.every === undefined) continue;
   await toTheFoot(page);
