@@ -98,6 +98,7 @@ export async function openWorkshop(
     liveGrammar: tongue.liveGrammar,
     interpret: tongue.interpret,
     examples: (job) => taught(tongue.teaching(job)),
+    teach: (job) => taught(tongue.shown(job)),
     phrase: tongue.phrase,
     perform: () => {},
     after: later,

@@ -6,7 +6,7 @@ import { liveGrammar } from './language/live-grammar';
 import { type BookIssue, ruleBook } from './language/rule-book';
 import { type Lexicon, type LexiconIssue, parseLexicon } from './language/sounds/lexicon';
 import type { Phone } from './language/sounds/sounds';
-import { wordsNow } from './language/words-now';
+import { type WordsNow, wordsNow } from './language/words-now';
 import type { LanguageProfile } from './language-profile';
 import { type Breath, breathOf } from './phrasing/breath';
 import { phraseAll } from './phrasing/phrase';
@@ -47,6 +47,8 @@ export type Tongue = {
   readonly examples: (live: LiveGrammar) => ReadonlyMap<string, string>;
   /** The same for a job, with the numbers of this moment in the sentences. */
   readonly teaching: (job: Job) => ReadonlyMap<string, string>;
+  /** The same as it is shown and told: what answers a read-back is left open. */
+  readonly shown: (job: Job) => ReadonlyMap<string, string>;
 };
 
 export function tongueOf(files: TongueFiles): Result<Tongue, readonly TongueIssue[]> {
@@ -69,9 +71,9 @@ export function tongueOf(files: TongueFiles): Result<Tongue, readonly TongueIssu
   };
   const examples = (of: LiveGrammar) => new Map(wordsNow(of).map(({ rule, example }) => [rule, example]));
   // The screen is drawn many times a second, and the sentences change only with the job.
-  const taught = new WeakMap<Job, ReadonlyMap<string, string>>();
-  const teaching = (job: Job): ReadonlyMap<string, string> => {
-    const known = taught.get(job) ?? examples(live(teachingOffers(job), 'teaching'));
+  const taught = new WeakMap<Job, readonly WordsNow[]>();
+  const wordsOf = (job: Job): readonly WordsNow[] => {
+    const known = taught.get(job) ?? wordsNow(live(teachingOffers(job), 'teaching'));
     taught.set(job, known);
     return known;
   };
@@ -86,6 +88,7 @@ export function tongueOf(files: TongueFiles): Result<Tongue, readonly TongueIssu
     interpret,
     phrase: (all) => phraseAll(replies.value, all),
     examples,
-    teaching,
+    teaching: (job) => new Map(wordsOf(job).map(({ rule, example }) => [rule, example])),
+    shown: (job) => new Map(wordsOf(job).map(({ rule, shown }) => [rule, shown])),
   });
 }

@@ -8,11 +8,9 @@ import { type Reply, reply } from '../core/phrasing/reply';
 import type { RecogniserEvent, RecogniserFault } from '../core/ports';
 import { assertNever } from '../core/result';
 import type { Answers } from './answers';
-import type { DeskParts, HeardView } from './desk-parts';
+import type { DeskParts, Hand, HeardView } from './desk-parts';
 import { EAR_AT_FIRST, earView, faultReply } from './ear-view';
 import { type Hearing, hearing, staleHearing, turnedAway } from './hearing';
-
-type Hand = 'voice' | 'touch' | 'typed';
 
 /** What the ear asks of the desk it belongs to. */
 export type EarHost = {
@@ -47,8 +45,17 @@ export class DeskEar {
     this.parts.recogniser.arm(this.live);
   }
 
+  /** Closed ears hear nothing, and hands still work: everything that makes sense here can be written. */
   type(words: string): void {
-    this.take(hearing(this.parts.interpret(this.live, words)), words, 1, 'typed');
+    this.take(hearing(this.parts.interpret(this.whole(), words)), words, 1, 'typed');
+  }
+
+  /** A sentence tapped on the screen: as if it had been written, but only under the revision it was shown under. */
+  tap(words: string, revision: string): void {
+    const { interpret } = this.parts;
+    const isFresh = revision === revisionOf(this.host.job());
+    const what = isFresh ? hearing(interpret(this.whole(), words)) : staleHearing(this.live, words, interpret);
+    this.take(what, words, 1, 'touch');
   }
 
   hear(event: RecogniserEvent): void {
@@ -91,7 +98,7 @@ export class DeskEar {
   give(c: Command, words: string, score: number, by: Hand): void {
     this.hasAskedAgain = false;
     this.host.note({ kind: 'heard', words, score, by, command: c.rule });
-    this.heard = { words, score, did: 'command', outcome: c.rule };
+    this.heard = { words, score, by, did: 'command', outcome: c.rule };
     if (by === 'voice') this.parts.voice.play('heard');
     this.host.obey(c);
     this.host.changed();
@@ -99,15 +106,19 @@ export class DeskEar {
 
   private take(what: Hearing, words: string, score: number, by: Hand): void {
     if (what.kind === 'command') this.give(what.command, words, score, by);
-    else this.reject(what, words, score);
+    else this.reject(what, words, score, by);
   }
 
-  /** Nothing happens to the job. It is written down as heard and rejected, and asked back at most once in a row. */
-  private reject({ why, replies }: Hearing & { readonly kind: 'rejected' }, words: string, score: number): void {
+  /**
+   * Nothing happens to the job. It is written down as heard and rejected, and asked back at most once in a row; a hand
+   * means what it sends, and is told each time.
+   */
+  private reject(what: Hearing & { readonly kind: 'rejected' }, words: string, score: number, by: Hand): void {
+    const { why, replies } = what;
     this.host.note({ kind: 'rejected', words, score, why });
-    this.heard = { words, score, did: 'rejected', outcome: why };
+    this.heard = { words, score, by, did: 'rejected', outcome: why };
     if (replies.length === 0) return;
-    if (this.hasAskedAgain) {
+    if (this.hasAskedAgain && by === 'voice') {
       this.parts.voice.play('not-understood');
       return;
     }
@@ -125,5 +136,11 @@ export class DeskEar {
     const offers = offersOf(job);
     const heardOffers = this.isOff ? offers.filter((o) => o.rule === 'stop' || o.rule === 'ears-on') : offers;
     return this.parts.liveGrammar(heardOffers, `${revisionOf(job)}/${this.isOff ? 'off' : 'on'}`);
+  }
+
+  /** All that can be said here, whatever is listened for. */
+  private whole(): LiveGrammar {
+    const job = this.host.job();
+    return this.isOff ? this.parts.liveGrammar(offersOf(job), revisionOf(job)) : this.live;
   }
 }

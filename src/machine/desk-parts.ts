@@ -26,15 +26,21 @@ export type DeskParts = {
   readonly interpret: (live: LiveGrammar, words: string) => Meaning;
   /** A few sentences that can be said in this job now, the likeliest first. */
   readonly examples: (job: Job) => readonly string[];
+  /** The same to be told: they give no answer away. */
+  readonly teach: (job: Job) => readonly string[];
   readonly phrase: (replies: readonly Reply[]) => Phrased;
   /** Effects that need more than the desk has: recording a note, taking a picture, making a hand-over file, ... */
   readonly perform: (effect: Effect) => void;
   readonly after: (ms: number, run: () => void) => () => void;
 };
 
+/** How words came in. */
+export type Hand = 'voice' | 'touch' | 'typed';
+
 export type HeardView = {
   readonly words: string;
   readonly score: number;
+  readonly by: Hand;
   readonly did: 'command' | 'rejected';
   /** The rule of the command, or why it was rejected. */
   readonly outcome: string;

@@ -144,6 +144,10 @@ export class Desk {
     this.ear.type(words);
   }
 
+  tap(words: string, revision: string): void {
+    this.ear.tap(words, revision);
+  }
+
   /** Something that happened outside words, e.g. a recorded note. */
   report(bodies: readonly EntryBody[], replies: readonly Reply[]): void {
     this.actor.send({ type: 'work.reported', entries: bodies, replies: this.asWell(replies) });
@@ -197,7 +201,7 @@ export class Desk {
         this.answers.again();
         break;
       case 'tell-words':
-        this.answers.answer([reply('words-now', { words: list(this.parts.examples(this.current)) })]);
+        this.answers.answer([reply('words-now', { words: list(this.parts.teach(this.current)) })]);
         break;
       default:
         this.actor.send({ type: 'command.given', command: c, now: this.now() });

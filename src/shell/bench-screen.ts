@@ -2,6 +2,7 @@ import type { RuleName } from '../core/job/command';
 import type { Moment } from '../core/job/entry';
 import type { Tongue } from '../core/tongue';
 import { benchView } from '../core/view/build-bench';
+import { tappableNow } from '../core/view/tappable';
 import type { DeskView } from '../machine/desk-parts';
 import { faultReply } from '../machine/ear-view';
 import type { Screen } from '../ui/app';
@@ -24,14 +25,20 @@ export function benchScreen(tongue: Tongue, words: ScreenWords, say: Say, now: B
   const view = benchView(seen.job, moment, {
     show: (replies) => tongue.phrase(replies).shown,
     label: (rule) => labelOf(rule, words) ?? say('button-done'),
-    examples: tongue.teaching(seen.job),
+    examples: tongue.shown(seen.job),
     alsoIn: {
       ...(now.torqueUnit === 'as-printed' ? {} : { torque: now.torqueUnit }),
       ...(now.volumeUnit === 'as-printed' ? {} : { volume: now.volumeUnit }),
     },
   });
   const trouble = seen.ear.fault ? tongue.phrase([{ code: faultReply(seen.ear.fault), slots: {} }]).shown : null;
-  return { name: 'bench', view, ear: earScreen(seen, isSpeaking, isShut, trouble), said: seen.said?.shown ?? null };
+  return {
+    name: 'bench',
+    view,
+    tappable: () => tappableNow(seen.job, tongue),
+    ear: earScreen(seen, isSpeaking, isShut, trouble),
+    said: seen.said?.shown ?? null,
+  };
 }
 
 /** The label of a button is keyed by its command. */

@@ -161,6 +161,8 @@ export class Shell {
         return jobs.use(event.wrench);
       case 'typed':
         return seat.open?.desk.type(event.words);
+      case 'tapped':
+        return seat.open?.desk.tap(event.words, event.revision);
       case 'pedal':
         return talk.pedal(event.down);
       case 'open-record':

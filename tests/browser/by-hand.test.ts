@@ -64,8 +64,8 @@ describe.skipIf(!chromiumPath).each([
     return path;
   };
 
-  async function begin(): Promise<void> {
-    await hand.pick(page.getByRole('radio', { name: new RegExp(TITLE) }));
+  async function begin(title = TITLE): Promise<void> {
+    await hand.pick(page.getByRole('radio', { name: new RegExp(title) }));
     await hand.write(page.getByLabel('Who is working'), 'Ansel');
     await hand.press(button('Begin'));
     await page.waitForSelector('.bench');
@@ -100,6 +100,31 @@ describe.skipIf(!chromiumPath).each([
     await page.keyboard.press('Home');
     for (let n = all.indexOf(option); n > 0; n--) await page.keyboard.press('ArrowDown');
     expect(await list.locator('option:checked').textContent()).toBe(option);
+  }
+
+  /** A sentence from the sheet of all that can be said, with what is put into its blanks: a choice, or digits and a unit. */
+  async function fromSheet(sentence: string, ...blanks: readonly string[]): Promise<void> {
+    await hand.press(page.locator('.words-all'));
+    await firmly(page.locator('.tap-sentence', { hasText: new RegExp(`^${sentence}$`) }));
+    for (const blank of blanks) {
+      const [, digits = '', unit] = /^([\d.]+) ?(.*)$/.exec(blank) ?? [];
+      if (digits === '') {
+        await firmly(page.locator('.tap-sentence', { hasText: blank }));
+        continue;
+      }
+      for (const digit of digits)
+        await hand.press(page.locator('.pad-key', { hasText: digit === '.' ? '.' : new RegExp(`^${digit}$`) }));
+      if (unit) await hand.press(page.locator('.pad-unit', { hasText: unit }));
+      await hand.press(page.locator('.pad-send'));
+    }
+    await page.waitForFunction(() => document.querySelector('dialog[open]') === null);
+  }
+
+  /** What has just come up under a finger does not take the touch that brought it up, should the glove bounce. */
+  async function firmly(control: Locator): Promise<void> {
+    await control.waitFor();
+    if (name === 'touch') await page.waitForTimeout(500);
+    await hand.press(control);
   }
 
   async function saved(label: string): Promise<{ readonly name: string; readonly text: string }> {
@@ -234,6 +259,65 @@ describe.skipIf(!chromiumPath).each([
     await go('Jobs');
     await page.getByRole('heading', { name: 'Finished' }).waitFor();
     expect(await button(`Close: ${TITLE}`).count()).toBe(0);
+  }, 90_000);
+
+  test('all that can be said, from the sheets: a loose end, a hold point, readings, a fault, an angle in two swings', async () => {
+    await go('Procedures');
+    await bring('Procedures', 'tests/cases/procedures/by-taps.yaml');
+    await heading('Worked by taps');
+    await go('Jobs');
+    await begin('Worked by taps');
+    const done = async (kind: string, many = 1): Promise<void> => {
+      await expect
+        .poll(async () => (await bay.log()).filter((entry) => entry.kind === kind).length, { timeout: 20_000 })
+        .toBe(many);
+    };
+    await fromSheet('this step is done');
+    await at('work.gasket');
+    await fromSheet('… is back on', 'pressure cap');
+    await done('end-closed');
+    // Put away by Escape, or by its button, it does nothing.
+    await hand.press(page.locator('.words-all'));
+    await firmly(page.locator('.tap-sentence', { hasText: 'it reads …' }));
+    await page.locator('.tap-sentence', { hasText: 'plain side up' }).waitFor();
+    if (name === 'keyboard') await page.keyboard.press('Escape');
+    else await hand.press(button('Close'));
+    await page.waitForFunction(() => document.querySelector('dialog[open]') === null);
+    expect(await bay.place()).toBe('work.gasket');
+    await fromSheet('it reads …', 'printed side up');
+    await at('work.face');
+    // 3 thou are 0.0762 mm, over the limit: asked back, and confirmed from the sheet.
+    await fromSheet('reading …', '3 thou');
+    await done('asked');
+    expect(await page.locator('.work-value').textContent()).toBe('3 thou');
+    expect(await page.locator('.work-line').textContent()).toBe('Front to back, outside the limit. Is it right?');
+    await fromSheet('agreed and confirmed');
+    await at('work.tighten.snug.set');
+    await fromSheet('i have the time');
+    await done('time-given');
+    await fromSheet('set at …', '10');
+    await at('work.tighten.snug.work');
+    await fromSheet('bolt … done', '1');
+    await done('bolt-done');
+    await fromSheet('it clicked early');
+    await done('bolt-fault');
+    await fromSheet('bolt … done', '2');
+    await at('work.tighten.turn.set');
+    await fromSheet('set at …', '90');
+    await at('work.tighten.turn.mark');
+    await fromSheet('all marked');
+    await at('work.tighten.turn.work');
+    await fromSheet('… so far', '45');
+    await done('bolt-turned');
+    await fromSheet('… so far', '90');
+    await done('bolt-done', 3);
+    // Half the bolts are turned: every mark is looked at before anybody goes home.
+    await fromSheet('knocking off for the night');
+    await done('asked', 2);
+    await fromSheet('agreed and confirmed');
+    await at('paused');
+    const heard = (await bay.log()).filter((entry) => entry.kind === 'heard');
+    expect(heard.filter(({ by }) => by !== 'touch')).toEqual([]);
   }, 90_000);
 
   test('of two wrenches that fit, another is taken by its button and its number awaited', async () => {

@@ -4,6 +4,8 @@ import type { Point } from '../procedure/procedure';
 /** Everything the Bench screen shows, already in words. The screen draws it and decides nothing. */
 export type BenchView = {
   readonly title: string;
+  /** What words mean now: a sentence shown under another one is not taken. */
+  readonly revision: string;
   readonly demonstration: boolean;
   readonly phase: string;
   /** "Step 4 of 12" or "Pass 3 of 6, bolt 7 of 10", in words. */
@@ -76,5 +78,7 @@ export type BenchEvent =
   | { readonly type: 'command'; readonly command: RuleName; readonly slots: 'none' | 'cursor' }
   | { readonly type: 'use-wrench'; readonly wrench: string }
   | { readonly type: 'typed'; readonly words: string }
+  /** A sentence that was offered to be tapped, under the revision it was offered under. */
+  | { readonly type: 'tapped'; readonly words: string; readonly revision: string }
   /** Push-to-talk. */
   | { readonly type: 'pedal'; readonly down: boolean };

@@ -8,6 +8,7 @@ import { holdOf } from '../job/hold';
 import type { Job } from '../job/job';
 import { placeOf, workPlace } from '../job/place';
 import { stepIn } from '../job/plan';
+import { revisionOf } from '../job/revision';
 import { isTorque } from '../job/setting';
 import { teachingOffers } from '../job/teaching';
 import { boltState, expectedBolt } from '../job/tightening';
@@ -41,6 +42,7 @@ export function benchView(job: Job, now: Moment, words: ViewWords): BenchView {
   const rules = teachingOffers(job).map((o) => o.rule as RuleName);
   return {
     title: job.plan.procedure.title,
+    revision: revisionOf(job),
     demonstration: job.plan.procedure.demonstration,
     phase: planned?.phase.say ?? '',
     placeWords: planned ? words.show(placeWords(job)) : '',

@@ -1,10 +1,11 @@
 import { MANNERS, type RuleName } from '../job/command';
+import { GAP } from '../language/words-now';
 
 /** The few sentences worth teaching now, for "which words now?". */
 export const taught = (examples: ReadonlyMap<string, string>): readonly string[] =>
   likeliest([...examples.keys()] as RuleName[])
     .slice(0, 5)
-    .flatMap((rule) => examples.get(rule) ?? []);
+    .flatMap((rule) => examples.get(rule)?.replace(GAP, '').trim() ?? []);
 
 /** Words worth showing first: what moves the work, then what answers a doubt, then the questions. */
 export function likeliest(rules: readonly RuleName[]): readonly RuleName[] {
@@ -34,6 +35,12 @@ const FIRST: readonly RuleName[] = [
   'tell-torque',
   'say-again',
   'take-back',
+  'clicked-early',
+  'felt-soft',
+  'went-past',
+  'past-by',
+  'snapped',
+  'not-sure',
   'hold-on',
   'stop',
 ];

@@ -155,6 +155,7 @@ async function openSession(
     liveGrammar: tongue.liveGrammar,
     interpret: tongue.interpret,
     examples: (job) => taught(tongue.teaching(job)),
+    teach: (job) => taught(tongue.shown(job)),
     phrase: tongue.phrase,
     perform: host.perform,
     after: host.after,

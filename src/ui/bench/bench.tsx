@@ -1,6 +1,8 @@
 import { useState } from 'preact/hooks';
 import type { BenchView, EarView } from '../../core/view/bench-view';
+import type { Tappable } from '../../core/view/tappable';
 import type { OnUi } from '../events';
+import { later } from '../later';
 import { letGo } from '../let-go';
 import { NavBar } from '../nav-bar';
 import { Sheet } from '../sheet';
@@ -18,10 +20,14 @@ import './bench-layout.css';
 
 export type BenchProps = {
   readonly view: BenchView;
+  /** All that can be said now, worked out when somebody looks at it. */
+  readonly tappable: () => readonly Tappable[];
   readonly ear: EarView;
   /** The last thing the program said, as text; null before it has spoken. */
   readonly said: string | null;
 };
+
+const TapSheet = later(async () => (await import('./tap/tap-sheet')).TapSheet);
 
 /** Lines of more characters than this are set lighter, so that even the longest is whole on the screen. */
 const LONG_LINE = 110;
@@ -43,9 +49,10 @@ function layoutOf(view: BenchView): string {
 }
 
 /** The screen for the work itself: readable from three metres, operable with an elbow, still while somebody speaks. */
-export function Bench({ view, ear, said, on }: BenchProps & { readonly on: OnUi }) {
+export function Bench({ view, tappable, ear, said, on }: BenchProps & { readonly on: OnUi }) {
   const w = useWords();
   const [sheet, setSheet] = useState<'words' | 'ends' | 'screens' | 'wrenches' | null>(null);
+  const [touchedAt, setTouchedAt] = useState(0);
   const close = () => setSheet(null);
   return (
     <main class={layoutOf(view)}>
@@ -81,13 +88,19 @@ export function Bench({ view, ear, said, on }: BenchProps & { readonly on: OnUi 
         <EarStrip ear={ear} said={said} />
       </div>
       <div class="bench-words">
-        <WordList words={view.words} onShowAll={() => setSheet('words')} />
+        <WordList
+          words={view.words}
+          onShowAll={(event) => {
+            setTouchedAt(event.timeStamp);
+            setSheet('words');
+          }}
+        />
       </div>
       <div class="bench-talk">
         <TalkControls on={on} />
       </div>
       <div class="bench-buttons">
-        <FallbackButtons buttons={view.buttons} on={on} />
+        <FallbackButtons buttons={view.buttons} touchedAt={touchedAt} on={on} />
       </div>
       {sheet === 'screens' && (
         <Sheet title={w('nav-label')} onClose={close}>
@@ -122,15 +135,16 @@ export function Bench({ view, ear, said, on }: BenchProps & { readonly on: OnUi 
         </Sheet>
       )}
       {sheet === 'words' && (
-        <Sheet title={w('words-label')} onClose={close}>
-          <ul class="sheet-list">
-            {view.words.map((word) => (
-              <li key={word.rule}>
-                <q>{word.example}</q>
-              </li>
-            ))}
-          </ul>
-        </Sheet>
+        <TapSheet
+          offered={tappable}
+          revision={view.revision}
+          openedAt={touchedAt}
+          on={on}
+          onClose={(at) => {
+            setTouchedAt(at);
+            close();
+          }}
+        />
       )}
       {sheet === 'ends' && (
         <Sheet title={w('loose-ends')} onClose={close}>

@@ -1,13 +1,19 @@
 import type { BenchButton, BenchView } from '../../core/view/bench-view';
+import { isBounce } from '../bounce';
 import type { OnUi } from '../events';
 import { letGo } from '../let-go';
 import { useWords } from '../words/words-context';
 import './fallback-buttons.css';
 
-type FallbackButtonsProps = { readonly buttons: BenchView['buttons']; readonly on: OnUi };
+type FallbackButtonsProps = {
+  readonly buttons: BenchView['buttons'];
+  /** When a sheet was touched last that may have lain over them, by the clock of events. */
+  readonly touchedAt: number;
+  readonly on: OnUi;
+};
 
 /** Four buttons an elbow can hit, always in the same places, and stop, which is always there. */
-export function FallbackButtons({ buttons, on }: FallbackButtonsProps) {
+export function FallbackButtons({ buttons, touchedAt, on }: FallbackButtonsProps) {
   const w = useWords();
   const press = (button: BenchButton) => on({ type: 'command', command: button.command, slots: button.slots });
   return (
@@ -21,7 +27,7 @@ export function FallbackButtons({ buttons, on }: FallbackButtonsProps) {
             class={`fallback-button fallback-place-${place}`}
             onClick={(event) => {
               letGo(event);
-              press(button);
+              if (!isBounce(event, touchedAt)) press(button);
             }}
           >
             {button.label}

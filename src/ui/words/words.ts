@@ -9,6 +9,7 @@ import { RECORD_WORDS } from './record-words';
 import { SETUP_WORDS } from './setup-words';
 import { SHELL_WORDS } from './shell-words';
 import { TABLE_WORDS } from './table-words';
+import { TAP_WORDS } from './tap-words';
 
 /** Every text of the screens and the slots it may use. The texts are in grammars/<language>/screen.yaml. */
 export const SCREEN_WORDS = {
@@ -22,6 +23,7 @@ export const SCREEN_WORDS = {
   ...SETUP_WORDS,
   ...NOTICE_WORDS,
   ...TABLE_WORDS,
+  ...TAP_WORDS,
 } as const;
 
 export type ScreenKey = keyof typeof SCREEN_WORDS;

@@ -85,10 +85,16 @@ function settingOffers(job: Job, pass: Pass): readonly Offer[] {
     least: 1,
     most: 999,
     decimals: torque ? decimalsOf(job, pass) : 0,
-    units: torque ? ['N·m', 'lbf·ft', 'lbf·in', 'lbf'] : ['deg'],
+    units: torque ? [...new Set([ownUnit(job, pass), 'N·m', 'lbf·ft', 'lbf·in', 'lbf'])] : ['deg'],
     unitNeeded: false,
   };
   return [offer('set-at', { setting }), ...(torque ? [...wrenchOffers(job, true), ...choiceOffers(job, pass)] : [])];
+}
+
+/** The unit of a number said alone: of what is to be set, which comes first. */
+function ownUnit(job: Job, pass: TorquePass): string {
+  const setting = settingOf(job, pass);
+  return setting.kind === 'set' ? setting.set.unit : pass.target.unit;
 }
 
 function decimalsOf(job: Job, pass: TorquePass): number {
