@@ -50,3 +50,9 @@ export function keyDown(press: Press): KeyAct | null {
 
 /** Letting go ends push-to-talk, wherever the focus has gone meanwhile. */
 export const keyUp = (key: string): KeyAct | null => (key === TALK ? { act: 'talk', down: false } : null);
+
+/** What a key does to a number that is being keyed in: it ends it, takes back its last figure, or is put behind it. */
+export function padKey(key: string): 'done' | 'back' | { readonly put: string } {
+  if (key === 'Enter') return 'done';
+  return key === 'Backspace' ? 'back' : { put: key === ',' ? '.' : key };
+}

@@ -68,7 +68,10 @@ const NO_WORDS: ReadonlyMap<string, readonly [why: string, texts: readonly (stri
   ['speech/microphone.ts', ['what browsers call their errors', [/^[A-Z][A-Za-z]+Error$/]]],
   ['speech/vosk/tar.ts', ['letters of the tape archive format', ['Lxg']]],
   ['store/connection.ts', ['what browsers call their errors', [/^[A-Z][A-Za-z]+Error$/]]],
-  ['ui/keyboard.ts', ['what browsers call keys', [/^(Arrow(Left|Right)|Page(Down|Up)|Home|End|Enter|Escape)$/]]],
+  [
+    'ui/keyboard.ts',
+    ['what browsers call keys', [/^(Arrow(Left|Right)|Page(Down|Up)|Home|End|Enter|Escape|Backspace)$/]],
+  ],
   ['ui/use-keys.ts', ['the names of elements', ['input, textarea, select', 'button, a, summary']]],
   ['voice/flite/wav.ts', ['the head of a sound file', ['RIFF    WAVEfmt ']]],
 ]);

@@ -19,6 +19,8 @@ export type TapBlank =
       readonly kind: 'number';
       /** Digits behind the point, at most. */
       readonly decimals: number;
+      /** What stands between whole and part. */
+      readonly point: string;
       /** The symbol at the number where no unit is said with it, as at degrees. */
       readonly symbol: string;
       /** The first is what is meant without a word, unless the unit must be named. */
@@ -27,18 +29,19 @@ export type TapBlank =
     };
 
 /** All that can be said in this job now and is worth saying, the likeliest first, in the words it is said with. */
-export function tappableNow(job: Job, tongue: Pick<Tongue, 'liveGrammar'>): readonly Tappable[] {
+export function tappableNow(job: Job, tongue: Pick<Tongue, 'liveGrammar' | 'replies'>): readonly Tappable[] {
+  const point = tongue.replies.words.numbers.pointSign;
   const live = tongue.liveGrammar(offersOf(job), 'tappable');
   return likeliest(teachingOffers(job).map(({ rule }) => rule as RuleName)).flatMap((rule) => {
     const command = live.commands.find((one) => one.rule === rule);
-    return command ? [{ rule, parts: sentenceForm(live, command).map(shown) }] : [];
+    return command ? [{ rule, parts: sentenceForm(live, command).map((part) => shown(part, point)) }] : [];
   });
 }
 
-const shown = (part: SentenceForm[number]): Tappable['parts'][number] =>
-  typeof part === 'string' ? part : blankShown(part);
+const shown = (part: SentenceForm[number], point: string): Tappable['parts'][number] =>
+  typeof part === 'string' ? part : blankShown(part, point);
 
-function blankShown(blank: Blank): TapBlank {
+function blankShown(blank: Blank, point: string): TapBlank {
   if (blank.kind === 'choice') {
     const words = blank.choices.map((choice) => choice.words);
     // A document names the right answer first, and its place must not give it away.
@@ -50,6 +53,7 @@ function blankShown(blank: Blank): TapBlank {
   return {
     kind: 'number',
     decimals: blank.decimals,
+    point,
     symbol: blank.slot === 'degrees' ? symbolOf('deg') : '',
     isUnitNeeded: blank.isUnitNeeded,
     units: units.map(({ id, words }) => ({ symbol: isUnitName(id) ? symbolOf(id) : id, words })),

@@ -4,7 +4,6 @@ export const TAP_WORDS = {
   'tap-back': [],
   'tap-on': [],
   'pad-label': [],
-  'pad-point': [],
   'pad-point-label': [],
   'pad-rub': [],
 } as const satisfies Record<string, readonly string[]>;

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { padKey } from '../../keyboard';
 import { useWords } from '../../words/words-context';
 import type { Blank } from './filled-sentence';
 import { isWhole, withKey, withoutLast } from './number-entry';
@@ -28,12 +29,14 @@ export function NumberPad({ blank, send, onDone }: NumberPadProps) {
   };
 
   const onKeyDown = (event: KeyboardEvent): void => {
-    if (event.key === 'Backspace') setEntry(withoutLast);
-    else if (event.key === 'Enter' && !(event.target instanceof HTMLButtonElement)) done(null);
-    else key(event.key === ',' ? '.' : event.key);
+    const pressed = padKey(event.key);
+    if (pressed === 'back') setEntry(withoutLast);
+    else if (pressed !== 'done') key(pressed.put);
+    // On a button it belongs to the button.
+    else if (!(event.target instanceof HTMLButtonElement)) done(null);
   };
 
-  const figure = entry.replace('.', w('pad-point'));
+  const figure = entry.replace('.', blank.point);
   return (
     <section class="pad" tabIndex={-1} aria-label={w('pad-label')} onKeyDown={onKeyDown}>
       <div class="pad-side">
@@ -73,7 +76,7 @@ export function NumberPad({ blank, send, onDone }: NumberPadProps) {
           disabled={blank.decimals === 0}
           onClick={() => key('.')}
         >
-          {w('pad-point')}
+          {blank.point}
         </button>
         <button type="button" class="pad-key" onClick={() => key('0')}>
           0
