@@ -281,7 +281,7 @@ describe.skipIf(!chromiumPath).each([
     await firmly(page.locator('.tap-sentence', { hasText: 'it reads …' }));
     await page.locator('.tap-sentence', { hasText: 'plain side up' }).waitFor();
     if (name === 'keyboard') await page.keyboard.press('Escape');
-    else await hand.press(button('Close'));
+    else await hand.press(page.locator('dialog[open] .sheet-close').last());
     await page.waitForFunction(() => document.querySelector('dialog[open]') === null);
     expect(await bay.place()).toBe('work.gasket');
     await fromSheet('it reads …', 'printed side up');
