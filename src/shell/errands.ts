@@ -38,9 +38,7 @@ export async function beginTour(rooms: Rooms, document: string): Promise<boolean
 
 /** All that is here in one file. */
 export async function saveEverything({ everything, seat, notices, say }: Rooms): Promise<void> {
-  await (await everything()).save(seat.open, (share) =>
-    notices.news('share', say('everything-saving', { percent: Math.floor(share * 100) })),
-  );
+  await (await everything()).save(seat.open, (share) => notices.work('share', say('everything-saving'), share));
   notices.clear('share');
 }
 

@@ -20,6 +20,11 @@ export class NoticeBoard {
     this.put({ id, kind: 'news', text, acts });
   }
 
+  /** Something that takes a while: the share of it that is done, or null where nobody can tell. Gone with `clear`. */
+  work(id: string, text: string, share: number | null): void {
+    this.put({ id, kind: 'work', text, share });
+  }
+
   /** Takes it away, and what is told under `id:` and a number of the same thing several times over. */
   clear(id: string): void {
     const isOf = (n: Notice): boolean => n.id === id || n.id.startsWith(`${id}:`);

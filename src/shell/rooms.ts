@@ -71,6 +71,7 @@ export function roomsOf(parts: ShellParts, { settings, perform, change, changed 
       '',
     );
   const notices = new NoticeBoard(changed);
+  const breathing = { now: clock.mono, after };
   const models = new ModelDesk(parts.models, say, notices);
   const sound: Sound = new Sound(
     parts.sound,
@@ -137,7 +138,8 @@ export function roomsOf(parts: ShellParts, { settings, perform, change, changed 
     if (open && line) await (await heardClips()).keep(open, line, samples);
     changed();
   };
-  const exports = async () => new (await import('./record/exports')).Exports(store, parts.save, words, notices);
+  const exports = async () =>
+    new (await import('./record/exports')).Exports(store, parts.save, words, notices, breathing);
   const everything = async () => {
     const { Everything } = await import('./everything/everything');
     return new Everything({
@@ -167,13 +169,23 @@ export function roomsOf(parts: ShellParts, { settings, perform, change, changed 
     imports: () => {
       fetched ??= import('./job/imports').then(
         (it) =>
-          new it.JobImports(store, hash, tongue.profile.code, say, notices, writing, leave, async (...file) => {
-            await (await everything()).take(...file, (share) =>
-              notices.news('share', say('everything-taking', { percent: Math.floor(share * 100) })),
-            );
-            notices.clear('share');
-            await seat.wrenchesChanged();
-          }),
+          new it.JobImports(
+            store,
+            hash,
+            tongue.profile.code,
+            say,
+            notices,
+            writing,
+            leave,
+            async (...file) => {
+              await (await everything()).take(...file, (share) =>
+                notices.work('share', say('everything-taking'), share),
+              );
+              notices.clear('share');
+              await seat.wrenchesChanged();
+            },
+            breathing,
+          ),
       );
       return fetched;
     },

@@ -10,7 +10,10 @@ export function toBase64(bytes: Uint8Array): string {
 
 /** The text must be base64: `checkJobFile` has checked it. */
 export function fromBase64(text: string): Uint8Array {
-  return Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
+  const binary = atob(text);
+  const bytes = new Uint8Array(binary.length);
+  for (let at = 0; at < binary.length; at += 1) bytes[at] = binary.charCodeAt(at);
+  return bytes;
 }
 
 const PIECE = 0x8000;

@@ -1,7 +1,9 @@
 import type { Head } from '../core/log/chain';
+import type { SealedText } from '../core/log/envelope';
 import { isHeardClip } from '../core/log/heard-clip';
 import { type CheckedJobFile, type FileBlob, printJobFile } from '../core/log/job-file';
 import type { LogStore, StoredBlob, StoredJob, StoreFault } from '../core/log/log-store';
+import { atOnce, eachOf, type Pieces } from '../core/pieces';
 import { fail, ok, type Result } from '../core/result';
 import { fromBase64, toBase64 } from './base64';
 
@@ -10,18 +12,22 @@ export async function exportJob(
   store: Pick<LogStore, 'read' | 'blobs'>,
   jobId: string,
   withBlobs: boolean,
+  run: Run = async (work) => atOnce(work),
 ): Promise<Result<string, StoreFault>> {
   const job = await store.read(jobId);
   if (!job.ok) return job;
   const blobs = withBlobs ? await store.blobs(jobId) : ok([]);
-  return blobs.ok ? ok(jobFileText(job.value, blobs.value)) : blobs;
+  return blobs.ok ? ok(await run(printing(job.value, blobs.value))) : blobs;
 }
 
-/** The same from memory: for a log that could not be stored. */
-export function jobFileText({ card, head, texts }: StoredJob, blobs: readonly StoredBlob[] = []): string {
+/** Carries out work in pieces, at once or with pauses. */
+export type Run = <T>(work: Pieces<T>) => Promise<T>;
+
+/** The same from memory: for a log that could not be stored. A clip or a picture a piece. */
+export function* printing({ card, head, texts }: StoredJob, blobs: readonly StoredBlob[]): Pieces<string> {
   // The sound of what was heard is for whoever asked for it here; it leaves with nobody.
   const leaving = blobs.filter(({ id }) => !isHeardClip(id));
-  const coded = leaving.map(({ id, mime, bytes }) => ({ id, mime, base64: toBase64(bytes) }));
+  const coded = yield* eachOf(leaving, ({ id, mime, bytes }) => ({ id, mime, base64: toBase64(bytes) }));
   return printJobFile({ card, head, texts, blobs: coded });
 }
 
@@ -45,6 +51,13 @@ export type ImportFault =
     }
   | StoreFault;
 
+export type Brought = {
+  /** Its clips and pictures, where they have been decoded already. */
+  readonly blobs?: readonly StoredBlob[];
+  /** Told the share that is written. */
+  readonly tell?: (share: number) => void;
+};
+
 type Importing = Pick<LogStore, 'read' | 'adopt' | 'blob' | 'putBlob'>;
 
 /**
@@ -55,54 +68,49 @@ export async function importJob(
   store: Importing,
   file: CheckedJobFile,
   keep: 'here' | 'file' | 'ask' = 'ask',
+  { blobs = file.blobs.map(decoded), tell }: Brought = {},
 ): Promise<Result<Imported, ImportFault>> {
   const jobId = file.card.id;
+  const adopt = async (expected: Head | null, outcome: Imported['outcome']) => {
+    const adopted = await store.adopt(file.card, sealsOf(file), blobs, expected, tell);
+    return adopted.ok ? ok({ jobId, outcome }) : adopted;
+  };
   const here = await store.read(jobId);
   if (!here.ok) {
-    return here.error.code === 'no-such-job' ? adopt(store, file, null, 'new') : here;
+    return here.error.code === 'no-such-job' ? adopt(null, 'new') : here;
   }
   const { head, texts } = here.value;
   const shared = sharedLength(texts, file.texts);
   if (shared === file.texts.length) {
-    return addBlobs(store, file, shared === texts.length ? 'same' : 'behind');
+    return addBlobs(store, jobId, blobs, shared === texts.length ? 'same' : 'behind');
   }
-  if (shared === texts.length) return adopt(store, file, head, 'extended');
+  if (shared === texts.length) return adopt(head, 'extended');
   switch (keep) {
     case 'ask':
       return fail({ code: 'forked', jobId, seq: shared + 1, here: head, file: file.head });
     case 'here':
       return ok({ jobId, outcome: 'kept-here' });
     case 'file':
-      return adopt(store, file, head, 'replaced');
+      return adopt(head, 'replaced');
   }
 }
 
-async function adopt(
-  store: Importing,
-  file: CheckedJobFile,
-  expected: Head | null,
-  outcome: Imported['outcome'],
-): Promise<Result<Imported, StoreFault>> {
-  const entries = file.entries.map(({ seq, prev, hash }, index) => ({
-    seq,
-    prev,
-    hash,
-    text: file.texts[index] ?? '',
-  }));
-  const adopted = await store.adopt(file.card, entries, file.blobs.map(decoded), expected);
-  return adopted.ok ? ok({ jobId: file.card.id, outcome }) : adopted;
-}
+const sealsOf = ({ entries, texts }: CheckedJobFile): readonly SealedText[] =>
+  entries.map(({ seq, prev, hash }, index) => ({ seq, prev, hash, text: texts[index] ?? '' }));
+
+/** The clips and pictures of a file, one a piece. */
+export const decoding = ({ blobs }: CheckedJobFile): Pieces<readonly StoredBlob[]> => eachOf(blobs, decoded);
 
 /** The log is here already, but the file may bring clips or photos that an earlier one left out. */
 async function addBlobs(
   store: Importing,
-  file: CheckedJobFile,
+  jobId: string,
+  blobs: readonly StoredBlob[],
   outcome: Imported['outcome'],
 ): Promise<Result<Imported, StoreFault>> {
-  const jobId = file.card.id;
-  for (const blob of file.blobs) {
+  for (const blob of blobs) {
     const here = await store.blob(jobId, blob.id);
-    const result = here.ok && here.value === null ? await store.putBlob(jobId, decoded(blob)) : here;
+    const result = here.ok && here.value === null ? await store.putBlob(jobId, blob) : here;
     if (!result.ok) return result;
   }
   return ok({ jobId, outcome });

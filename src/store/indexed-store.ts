@@ -8,6 +8,9 @@ import { indexedBlobs } from './indexed-blobs';
 import { ofJob, writing } from './log-tables';
 import { type Room, room } from './room';
 
+/** So many entries of a log taken over are written at once. */
+const PORTION = 500;
+
 type Logs = Pick<LogStore, 'jobs' | 'createJob' | 'saveCard' | 'saveStand' | 'append' | 'read' | 'adopt' | 'remove'>;
 
 /** Opens the log store of this browser. Fails where there is none, or where a newer version of the program owns it. */
@@ -99,7 +102,7 @@ function indexedLogs(connection: Connection): Logs {
         return row ? ok({ card: row.card, head: row.head, texts }) : fail({ code: 'no-such-job', jobId });
       }),
 
-    adopt: (card, entries, blobs, expected) =>
+    adopt: (card, entries, blobs, expected, tell = () => undefined) =>
       connection.with((database) =>
         writing(database, ['jobs', 'entries', 'blobs'], 'strict', async (transaction) => {
           const jobs = transaction.objectStore('jobs');
@@ -110,12 +113,18 @@ function indexedLogs(connection: Connection): Logs {
           if (!sameHead(actual, expected)) return fail({ code: 'conflict', jobId: card.id, expected, actual });
           const here = new Set((await kept.getAllKeys(ofJob(card.id))).map(([, id]) => id));
           const fresh = blobs.filter(({ id }) => !here.has(id));
-          await Promise.all([
-            texts.delete(ofJob(card.id)),
-            ...addAll(texts, card.id, entries),
-            ...fresh.map(async ({ id, mime, bytes }) => kept.add({ mime, bytes }, [card.id, id])),
-            jobs.put({ id: card.id, card, head: headAfter(EMPTY, entries) }),
-          ]);
+          await texts.delete(ofJob(card.id));
+          const total = entries.length + fresh.length;
+          // In portions of one transaction: so many requests at once would keep the page from answering.
+          for (let at = 0; at < entries.length; at += PORTION) {
+            await Promise.all(addAll(texts, card.id, entries.slice(at, at + PORTION)));
+            tell(Math.min(at + PORTION, entries.length) / total);
+          }
+          for (const [index, { id, mime, bytes }] of fresh.entries()) {
+            await kept.add({ mime, bytes }, [card.id, id]);
+            tell((entries.length + index + 1) / total);
+          }
+          await jobs.put({ id: card.id, card, head: headAfter(EMPTY, entries) });
           return ok(undefined);
         }),
       ),

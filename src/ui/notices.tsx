@@ -1,15 +1,18 @@
 import type { OnUi, UiEvent } from './events';
 import { letGo } from './let-go';
+import { Progress } from './progress';
 import { useWords } from './words/words-context';
 import './notices.css';
 
 /** Something the person must know about the program itself, in words ready to show. */
 export type Notice = {
   readonly id: string;
-  /** Trouble is read out at once and stays until it is mended; news can be put away. */
-  readonly kind: 'trouble' | 'news';
+  /** Trouble is read out at once and stays until it is mended; news can be put away; work goes by itself when it is done. */
+  readonly kind: 'trouble' | 'news' | 'work';
   readonly text: string;
   /** What can be done about it, as buttons. */
+  /** Of work: the share that is done, from 0 to 1; null where nobody can tell. */
+  readonly share?: number | null;
   readonly acts?: readonly { readonly label: string; readonly event: UiEvent }[];
 };
 
@@ -23,7 +26,7 @@ export function Notices({ notices, on }: { readonly notices: readonly Notice[]; 
           class={`notice notice-${notice.kind}`}
           role={notice.kind === 'trouble' ? 'alert' : 'status'}
         >
-          <p>{notice.text}</p>
+          {notice.kind === 'work' ? <Progress says={notice.text} share={notice.share ?? null} /> : <p>{notice.text}</p>}
           {notice.acts?.map(({ label, event: act }) => (
             <button
               key={label}

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { EntryBody } from '../../src/core/job/entry';
 import { heardClipId } from '../../src/core/log/heard-clip';
 import type { LogStore } from '../../src/core/log/log-store';
+import { atOnce } from '../../src/core/pieces';
 import { Everything } from '../../src/shell/everything/everything';
 import { JobImports } from '../../src/shell/job/imports';
 import { Library } from '../../src/shell/library';
@@ -10,7 +11,7 @@ import { NoticeBoard } from '../../src/shell/notice-board';
 import { Exports } from '../../src/shell/record/exports';
 import { DEFAULT_SETTINGS } from '../../src/shell/setup/settings';
 import { keepProfile, readShelf } from '../../src/shell/setup/voice-shelf';
-import { jobFileText } from '../../src/store/hand-over';
+import { printing } from '../../src/store/hand-over';
 import { sha256Hex } from '../../src/store/hash';
 import { memoryStore } from '../../src/store/memory-store';
 import type { Settings } from '../../src/ui/setup/settings';
@@ -34,6 +35,9 @@ const profile = keptProfile('v', 'Brandt');
 const picture = { id: 'p1', mime: 'image/jpeg', bytes: Uint8Array.of(1, 2, 255) };
 
 /** A machine with its store, and the ways a file leaves and comes. */
+/** No time passes, so nothing pauses. */
+const breathing = { now: () => 0, after: () => () => undefined };
+
 function machine() {
   const store = memoryStore();
   const box = { settings: DEFAULT_SETTINGS, saved: '', shares: [] as number[] };
@@ -52,7 +56,7 @@ function machine() {
     change: async (settings: Settings) => {
       box.settings = settings;
     },
-    exports: async () => new Exports(store, save, words, notices),
+    exports: async () => new Exports(store, save, words, notices, breathing),
     say,
     notices,
   });
@@ -66,6 +70,7 @@ function machine() {
     { isAllowed: () => true },
     async () => undefined,
     (...file) => everything.take(...file, shared),
+    breathing,
   );
   const told = () => notices.shown.map(({ id, text }) => `${id}: ${text}`);
   const take = (text: string) => imports.take(new File([text], 'all.json'));
@@ -247,11 +252,16 @@ describe('a damaged file of everything', () => {
     const from = await full();
     const bad = edited(from.box.saved, (file) => {
       const { texts, ...job } = plateJob(BEGUN);
-      const broken = jobFileText({
-        ...job,
-        card: { ...job.card, id: 'k' },
-        texts: [texts[0] ?? '', '{"edited":true}'],
-      });
+      const broken = atOnce(
+        printing(
+          {
+            ...job,
+            card: { ...job.card, id: 'k' },
+            texts: [texts[0] ?? '', '{"edited":true}'],
+          },
+          [],
+        ),
+      );
       Object.assign(file, {
         jobs: [{ format: 'else' }, JSON.parse(broken), ...file.jobs],
         procedures: [7, { file: 'bad.yaml', text: 'format: 1' }, { file: 'own.yaml', text: own }],

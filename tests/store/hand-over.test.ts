@@ -4,9 +4,10 @@ import type { SealedText } from '../../src/core/log/envelope';
 import { heardClipId } from '../../src/core/log/heard-clip';
 import { checkJobFile, readJson } from '../../src/core/log/job-file';
 import type { LogStore } from '../../src/core/log/log-store';
+import { atOnce } from '../../src/core/pieces';
 import type { Hash } from '../../src/core/ports';
 import { fail } from '../../src/core/result';
-import { exportJob, importJob as importChecked, jobFileText } from '../../src/store/hand-over';
+import { exportJob, importJob as importChecked, printing } from '../../src/store/hand-over';
 import { memoryStore } from '../../src/store/memory-store';
 import { BODIES, nodeHash, type SampleBody, sealedLog, textsOf } from '../core/log/sample-log';
 
@@ -34,7 +35,7 @@ async function holding(entries: readonly SealedText[] | null): Promise<LogStore>
 
 function fileOf(entries: readonly SealedText[], blobs = [clip]): string {
   const head = headOf(entries.at(-1) ?? { seq: 0, hash: '0'.repeat(64) });
-  return jobFileText({ card: CARD, head, texts: textsOf(entries) }, blobs);
+  return atOnce(printing({ card: CARD, head, texts: textsOf(entries) }, blobs));
 }
 
 const textsIn = async (store: LogStore) => {

@@ -263,3 +263,15 @@ describe('room on the machine', () => {
     }
   });
 });
+
+test('a log taken over is written in portions of one transaction, and tells the share of each', async () => {
+  const store = await opened(freshName());
+  const long = sealedLog(Array.from({ length: 1201 }, (_, n) => ({ kind: 'bolt-done', step: 's', bolt: n }) as const));
+  const last = long.at(-1);
+  const blobs = ['x', 'y'].map((id) => ({ id, mime: 'image/jpeg', bytes: Uint8Array.of(1) }));
+  const shares: number[] = [];
+  expect((await store.adopt(CARD, long, blobs, null, (share) => shares.push(share))).ok).toBe(true);
+  expect(shares.map((share) => Math.round(share * 1203))).toEqual([500, 1000, 1201, 1202, 1203]);
+  const job = await store.read('a');
+  expect(job.ok && [job.value.texts.length, job.value.head.hash]).toEqual([1201, last?.hash]);
+});

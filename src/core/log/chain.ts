@@ -1,3 +1,4 @@
+import { atOnce, type Pieces } from '../pieces';
 import type { Hash } from '../ports';
 import { fail, ok, type Result } from '../result';
 import {
@@ -59,6 +60,16 @@ export function verifyChain(
   head: Head | null = null,
   known: number = LOG_VERSION,
 ): Result<readonly StoredEntry[], ChainFault> {
+  return atOnce(verifying(texts, hash, head, known));
+}
+
+/** The same, an entry a piece. */
+export function* verifying(
+  texts: readonly string[],
+  hash: Hash,
+  head: Head | null = null,
+  known: number = LOG_VERSION,
+): Pieces<Result<readonly StoredEntry[], ChainFault>> {
   const good: StoredEntry[] = [];
   let last = EMPTY;
   for (const [index, text] of texts.entries()) {
@@ -68,6 +79,7 @@ export function verifyChain(
     if (problem) return fail({ index, problem, good });
     good.push(read.value);
     last = headOf(read.value);
+    yield good.length / texts.length;
   }
   if (head === null || (head.seq === last.seq && head.hash === last.hash)) return ok(good);
   return fail({ index: texts.length, problem: { code: 'cut-short', expected: head, given: last }, good });

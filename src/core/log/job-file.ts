@@ -1,6 +1,7 @@
+import { atOnce, type Pieces } from '../pieces';
 import type { Hash } from '../ports';
 import { fail, ok, type Result } from '../result';
-import { type ChainProblem, type Head, verifyChain } from './chain';
+import { type ChainProblem, type Head, verifying } from './chain';
 import type { StoredEntry } from './envelope';
 import { glimpse, isObject, jobFileShape } from './job-file-shape';
 import type { JobCard } from './log-store';
@@ -63,6 +64,11 @@ export function readJson(text: string): Result<unknown, readonly JobFileIssue[]>
 
 /** Checks a job file through. Never throws; all issues of shape are collected, and the log is verified when there are none. */
 export function checkJobFile(root: unknown, hash: Hash): Result<CheckedJobFile, readonly JobFileIssue[]> {
+  return atOnce(checkingJobFile(root, hash));
+}
+
+/** The same, an entry a piece; the shape before that is read at once. */
+export function* checkingJobFile(root: unknown, hash: Hash): Pieces<Result<CheckedJobFile, readonly JobFileIssue[]>> {
   if (!isObject(root) || root.format !== FORMAT) {
     return fail([{ code: 'not-a-job-file', at: '/format', given: glimpse(isObject(root) ? root.format : root) }]);
   }
@@ -71,7 +77,7 @@ export function checkJobFile(root: unknown, hash: Hash): Result<CheckedJobFile, 
   }
   const file = jobFileShape(root);
   if (!file.ok) return file;
-  const chain = verifyChain(file.value.texts, hash, file.value.head);
+  const chain = yield* verifying(file.value.texts, hash, file.value.head);
   if (chain.ok) return ok({ ...file.value, entries: chain.value });
   const { index, problem, good } = chain.error;
   const given = glimpse(file.value.texts[index]);

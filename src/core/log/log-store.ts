@@ -74,13 +74,14 @@ export type LogStore = {
   readonly read: (jobId: string) => Stored<StoredJob>;
   /**
    * Puts a whole log in the place of the one here, if that still ends at `expected` (null: no such job yet). Blobs are
-   * only ever added: one that is here already stays as it is.
+   * only ever added: one that is here already stays as it is. `tell` is given the share that is written.
    */
   readonly adopt: (
     card: JobCard,
     entries: readonly SealedText[],
     blobs: readonly StoredBlob[],
     expected: Head | null,
+    tell?: (share: number) => void,
   ) => Stored<void>;
   /** Deletes the job, its entries and its blobs; nothing is kept back. */
   readonly remove: (jobId: string) => Stored<void>;

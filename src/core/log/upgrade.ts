@@ -65,15 +65,25 @@ export function readLog<B extends Body>(
   head: Head | null = null,
 ): Result<readonly Entry<B>[], LogFault<B>> {
   const chain = verifyChain(texts, hash, head, format.version);
+  const log = upgradeLog(chain.ok ? chain.value : chain.error.good, format);
+  if (chain.ok || !log.ok) return log;
+  return fail({ index: chain.error.index, problem: chain.error.problem, good: log.value });
+}
+
+/** The same from entries whose seals have been verified. */
+export function upgradeLog<B extends Body>(
+  stored: readonly StoredEntry[],
+  format: LogFormat<B>,
+): Result<readonly Entry<B>[], LogFault<B>> {
   const good: Entry<B>[] = [];
-  for (const [index, stored] of (chain.ok ? chain.value : chain.error.good).entries()) {
-    const entry = upgraded(stored, format);
+  for (const [index, one] of stored.entries()) {
+    const entry = upgraded(one, format);
     if (!format.isBody(entry)) {
       return fail({ index, problem: { code: 'unknown-entry', seq: entry.seq, kind: entry.kind }, good });
     }
     good.push(entry);
   }
-  return chain.ok ? ok(good) : fail({ index: chain.error.index, problem: chain.error.problem, good });
+  return ok(good);
 }
 
 function upgraded<B extends Body>(entry: StoredEntry, { version, upgrades }: LogFormat<B>): StoredEntry {

@@ -1,12 +1,13 @@
 import type { CheckedJobFile, JobFileIssue } from '../../core/log/job-file';
 import type { LogStore } from '../../core/log/log-store';
 import type { Hash } from '../../core/ports';
-import type { Imported, ImportFault } from '../../store/hand-over';
+import type { Brought, Imported, ImportFault } from '../../store/hand-over';
 import type { PlainKey, Say } from '../../ui/words/words';
 import { textOf } from '../file-text';
+import { type Breathing, inPieces, partOf } from '../in-pieces';
 import type { NoticeBoard } from '../notice-board';
 import { damageWhy, openFaultWords, storeFaultWords } from './fault-words';
-import { jobLogOf } from './job-log';
+import { jobLogOfFile } from './job-log';
 import type { Writing } from './writing';
 
 /** The largest file taken, in megabytes: a long job with its clips and pictures stays far below. */
@@ -27,6 +28,14 @@ export type TakeAll = (
   takeJob: (job: unknown, at: string) => Promise<Took>,
   issueWords: (issue: JobFileIssue) => string,
 ) => Promise<void>;
+
+/** How long the parts of it take, by a log of 20,000 entries: its seals are verified, it is understood, it is written. */
+const VERIFIED = 0.6;
+const UNDERSTOOD = 0.7;
+
+const WORK = 'importing';
+
+type Tell = (share: number) => void;
 
 const OUTCOME = {
   new: 'import-new',
@@ -65,6 +74,7 @@ export class JobImports {
     /** A job that is open is left before its log is changed under it. */
     private readonly leave: (jobId: string) => Promise<void>,
     private readonly takeAll: TakeAll,
+    private readonly breathing: Breathing,
   ) {}
 
   async take(file: File): Promise<void> {
@@ -83,7 +93,11 @@ export class JobImports {
     const root = readJson(text);
     if (!root.ok) this.notices.trouble('file', this.#issueWords(file.name, root.error));
     else if (isEverything(root.value)) await this.#takeAll(root.value, file.name);
-    else this.#tell(await this.#takeOne(root.value, file.name));
+    else {
+      const tell: Tell = (share) => this.notices.work(WORK, this.say('importing', { file: file.name }), share);
+      this.#tell(await this.#takeOne(root.value, file.name, '', tell));
+      this.notices.clear(WORK);
+    }
   }
 
   async settle(keep: 'here' | 'file'): Promise<void> {
@@ -102,22 +116,22 @@ export class JobImports {
     return this.takeAll(
       root,
       name,
-      (job, at) => this.#takeOne(job, name, at),
+      // How far the whole file has come is told by whoever takes it apart.
+      (job, at) => this.#takeOne(job, name, at, () => undefined),
       (issue) => this.#issueWords(name, [issue]),
     );
   }
 
   /** One job, `at` a place in its file. What is checked is the same wherever it came from. */
-  async #takeOne(root: unknown, name: string, at = ''): Promise<Took> {
-    const { checkJobFile } = await import('../../core/log/job-file');
-    const checked = checkJobFile(root, this.hash);
+  async #takeOne(root: unknown, name: string, at: string, tell: Tell): Promise<Took> {
+    const { checkingJobFile } = await import('../../core/log/job-file');
+    const checked = await inPieces(checkingJobFile(root, this.hash), this.breathing, partOf(0, VERIFIED, tell));
     if (!checked.ok) {
       const issues = checked.error.map((issue) => ({ ...issue, at: `${at}${issue.at}` }));
       return { kind: 'refused', words: this.#issueWords(name, issues) };
     }
-    const { card, head, texts } = checked.value;
     // The seals hold; now whether this program can fold what they seal.
-    const log = await jobLogOf({ card, head, texts }, this.hash, this.language);
+    const log = await jobLogOfFile(checked.value, this.language);
     if (!log.ok) return { kind: 'refused', words: openFaultWords(log.error, this.say) };
     const { damage } = log.value;
     if (damage) {
@@ -127,14 +141,16 @@ export class JobImports {
         words: this.say('file-log-broken', { file: `${name}${at}`, entry: damage.entry, why }),
       };
     }
-    await this.leave(card.id);
-    return this.#import(checked.value, 'ask');
+    const { decoding } = await import('../../store/hand-over');
+    const blobs = await inPieces(decoding(checked.value), this.breathing, partOf(VERIFIED, UNDERSTOOD, tell));
+    await this.leave(checked.value.card.id);
+    return this.#import(checked.value, 'ask', { blobs, tell: partOf(UNDERSTOOD, 1, tell) });
   }
 
-  async #import(file: CheckedJobFile, keep: 'ask' | 'here' | 'file'): Promise<Took> {
+  async #import(file: CheckedJobFile, keep: 'ask' | 'here' | 'file', brought?: Brought): Promise<Took> {
     const { title, id } = file.card;
     const { importJob } = await import('../../store/hand-over');
-    const imported = await importJob(this.store, file, keep);
+    const imported = await importJob(this.store, file, keep, brought);
     if (imported.ok) return { kind: 'taken', title, outcome: imported.value.outcome };
     const fault = imported.error;
     if (fault.code !== 'forked') return { kind: 'refused', words: storeFaultWords(fault, this.say) };

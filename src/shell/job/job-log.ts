@@ -2,8 +2,9 @@ import type { Entry, EntryBody } from '../../core/job/entry';
 import { isEntryBody, strayEntry } from '../../core/job/entry-guard';
 import { planOf } from '../../core/job/plan';
 import type { Head } from '../../core/log/chain';
+import type { CheckedJobFile } from '../../core/log/job-file';
 import type { JobCard, LogStore, StoredJob, StoreFault } from '../../core/log/log-store';
-import { currentFormat, type LogFault, readLog } from '../../core/log/upgrade';
+import { currentFormat, type LogFault, readLog, upgradeLog } from '../../core/log/upgrade';
 import type { Hash } from '../../core/ports';
 import type { ToldIssue } from '../../core/procedure/finding-words';
 import type { Procedure } from '../../core/procedure/procedure';
@@ -42,14 +43,29 @@ export async function readJob(
   return stored.ok ? jobLogOf(stored.value, hash, language, check) : fail({ code: 'store', fault: stored.error });
 }
 
-/** The same from what a store or a file gives; what is wrong with its document is told in `language`. Nothing in it is trusted: seals, fields and references are all checked. */
+const FORMAT = currentFormat<EntryBody>(isEntryBody);
+
+/** The same from what a store gives; what is wrong with its document is told in `language`. Nothing in it is trusted: seals, fields and references are all checked. */
 export async function jobLogOf(
-  { card, head, texts }: StoredJob,
+  job: StoredJob,
   hash: Hash,
   language: string,
   check = checkDocument,
 ): Promise<Result<JobLog, OpenFault>> {
-  const log = readLog<EntryBody>(texts, hash, currentFormat<EntryBody>(isEntryBody), head);
+  return understood(job, readLog<EntryBody>(job.texts, hash, FORMAT, job.head), language, check);
+}
+
+/** The same from a file whose seals have been verified. */
+export async function jobLogOfFile(file: CheckedJobFile, language: string): Promise<Result<JobLog, OpenFault>> {
+  return understood(file, upgradeLog<EntryBody>(file.entries, FORMAT), language, checkDocument);
+}
+
+async function understood(
+  { card, head, texts }: StoredJob,
+  log: Result<readonly Entry[], LogFault<EntryBody>>,
+  language: string,
+  check: typeof checkDocument,
+): Promise<Result<JobLog, OpenFault>> {
   const good: readonly Entry[] = log.ok ? log.value : log.error.good;
   const broken = log.ok ? null : { entry: log.error.index + 1, why: log.error.problem.code };
   const [first] = good;

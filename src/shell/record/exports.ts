@@ -1,11 +1,15 @@
 import { planOf } from '../../core/job/plan';
 import type { LogStore, StoreFault } from '../../core/log/log-store';
 import { ok, type Result } from '../../core/result';
+import type { Run } from '../../store/hand-over';
+import { type Breathing, inPieces } from '../in-pieces';
 import { storeFaultWords } from '../job/fault-words';
 import type { OpenJob } from '../job/job-desk';
 import type { NoticeBoard } from '../notice-board';
 import type { RecordWords } from './record-lists';
 import type { RecordSource } from './record-room';
+
+const WORK = 'exporting';
 
 export type Save = (name: string, text: string | readonly string[], mime: string) => void;
 
@@ -16,26 +20,34 @@ export class Exports {
     private readonly save: Save,
     private readonly words: RecordWords,
     private readonly notices: NoticeBoard,
+    private readonly breathing: Breathing,
   ) {}
 
   /** The open job goes out as it is in memory, whether or not it could be stored. Answers the name of the file. */
   async wholeLog(jobId: string, title: string, open: OpenJob | null): Promise<string | null> {
-    const text = await this.textOf(jobId, open);
+    const name = fileName(jobId, title, 'json');
+    const tell = (share: number): void => this.notices.work(WORK, this.words.say('exporting', { file: name }), share);
+    const text = await this.textOf(jobId, open, tell);
+    this.notices.clear(WORK);
     if (!text.ok) {
       this.notices.trouble('export', storeFaultWords(text.error, this.words.say));
       return null;
     }
     this.notices.clear('export');
-    const name = fileName(jobId, title, 'json');
     this.save(name, text.value, 'application/json');
     return name;
   }
 
-  /** A job's file. The open one is given as it is in memory. */
-  async textOf(jobId: string, open: OpenJob | null): Promise<Result<string, StoreFault>> {
-    if (open?.card.id === jobId) return this.#fromMemory(open);
+  /** A job's file. The open one is given as it is in memory. `tell` is given the share of a long one that is done. */
+  async textOf(
+    jobId: string,
+    open: OpenJob | null,
+    tell: (share: number) => void = () => undefined,
+  ): Promise<Result<string, StoreFault>> {
+    const run: Run = (work) => inPieces(work, this.breathing, tell);
+    if (open?.card.id === jobId) return this.#fromMemory(open, run);
     const { exportJob } = await import('../../store/hand-over');
-    return exportJob(this.store, jobId, true);
+    return exportJob(this.store, jobId, true, run);
   }
 
   async table({ card, procedure, entries }: RecordSource): Promise<void> {
@@ -45,14 +57,14 @@ export class Exports {
     this.save(fileName(card.id, card.title, 'csv'), csv, 'text/csv;charset=utf-8');
   }
 
-  async #fromMemory({ card, writer, desk, store }: OpenJob) {
-    const { jobFileText } = await import('../../store/hand-over');
+  async #fromMemory({ card, writer, desk, store }: OpenJob, run: Run) {
+    const { printing } = await import('../../store/hand-over');
     await writer.flush();
     const blobs = await store.blobs(card.id);
     const isClosed = desk.job.status === 'closed';
     const job = { card: { ...card, closed: isClosed }, head: writer.head(), texts: writer.texts() };
     // Clips that cannot be read must not keep the log from leaving.
-    return ok(jobFileText(job, blobs.ok ? blobs.value : []));
+    return ok(await run(printing(job, blobs.ok ? blobs.value : [])));
   }
 }
 

@@ -37,11 +37,11 @@ export class ModelDesk {
 
   /** Checks and keeps an archive; true where there is a new model now. The one before stays where it is no model. */
   async bring(file: File): Promise<boolean> {
-    const checked = (percent: number) =>
-      this.notices.news('model', this.say('model-checking', { file: file.name, percent }));
+    const checked = (share: number | null) =>
+      this.notices.work('model', this.say('model-checking', { file: file.name }), share);
     checked(0);
     const kept = await this.parts.keep(file, file.name, (now) => {
-      if (now.stage === 'checking') checked(10 * Math.floor((10 * now.done) / now.total));
+      checked(now.stage === 'checking' ? now.done / now.total : null);
     });
     this.notices.clear('model');
     if (!kept.ok) {
@@ -56,7 +56,7 @@ export class ModelDesk {
 
   /** What the recogniser on it has to tell while it is loaded and given grammars. */
   tell(news: VoskNews): void {
-    if (news.type === 'loading') this.notices.news('model-loading', this.say('model-loading'));
+    if (news.type === 'loading') this.notices.work('model-loading', this.say('model-loading'), null);
     else this.notices.news('model-words', this.say('model-words-missing', { words: news.words.join(', ') }));
   }
 
