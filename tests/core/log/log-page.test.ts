@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { logFields, logPageFrom, meaningOf } from '../../../src/cli/log-format';
 import { FIELDS } from '../../../src/cli/log-format/meanings';
 import { checkJobFile, printJobFile, readJson } from '../../../src/core/log/job-file';
-import { jobFileText } from '../../../src/store/hand-over';
+import { atOnce } from '../../../src/core/pieces';
+import { printing } from '../../../src/store/hand-over';
 import { plateJob, STARTED } from '../../shell/plate-job';
 import { nodeHash } from './sample-log';
 import { verified } from './verifier';
@@ -53,7 +54,7 @@ const job = plateJob([
   { kind: 'timer-started', timer: 't', ms: 1e7 + 0.1 },
   { kind: 'asked', question: { kind: 'adapter', millimetres: null, degrees: 12.5 } },
 ]);
-const whole = jobFileText(job, [{ id: 'note-1', mime: 'audio/wav', bytes: Uint8Array.of(1, 2, 3) }]);
+const whole = atOnce(printing(job, [{ id: 'note-1', mime: 'audio/wav', bytes: Uint8Array.of(1, 2, 3) }]));
 
 describe('a reader written from the page', () => {
   test('finds a file of the program whole', () => {
