@@ -165,6 +165,7 @@ const draw = (): void => {
     <App
       screen={shell.screen()}
       jobOpen={shell.jobOpen}
+      ear={shell.earLine()}
       notices={shell.shownNotices}
       closing={shell.closing}
       theme={settings.theme}

@@ -1,9 +1,6 @@
 import type { Command } from '../core/job/command';
 import type { EntryBody } from '../core/job/entry';
-import type { Job } from '../core/job/job';
-import { offersOf } from '../core/job/offers';
-import { revisionOf } from '../core/job/revision';
-import type { LiveGrammar } from '../core/language/grammar';
+import type { LiveGrammar, Offer } from '../core/language/grammar';
 import { type Reply, reply } from '../core/phrasing/reply';
 import type { RecogniserEvent, RecogniserFault } from '../core/ports';
 import { assertNever } from '../core/result';
@@ -14,11 +11,13 @@ import { type Hearing, hearing, staleHearing, turnedAway } from './hearing';
 
 /** What the ear asks of the desk it belongs to. */
 export type EarHost = {
-  readonly job: () => Job;
+  /** What can be said now, and the revision that keys what words mean. */
+  readonly offers: () => readonly Offer[];
+  readonly revision: () => string;
   readonly answers: Pick<Answers, 'answer' | 'tell'>;
   readonly note: (body: EntryBody) => void;
   readonly obey: (c: Command) => void;
-  /** Where the job stands, in words. */
+  /** Where things stand, in words. */
   readonly standing: () => readonly Reply[];
   readonly changed: () => void;
 };
@@ -132,10 +131,9 @@ export class DeskEar {
   }
 
   private liveNow(): LiveGrammar {
-    const job = this.host.job();
-    const offers = offersOf(job);
+    const offers = this.host.offers();
     const heardOffers = this.isOff ? offers.filter((o) => o.rule === 'stop' || o.rule === 'ears-on') : offers;
-    return this.parts.liveGrammar(heardOffers, `${revisionOf(job)}/${this.isOff ? 'off' : 'on'}`);
+    return this.parts.liveGrammar(heardOffers, `${this.host.revision()}/${this.isOff ? 'off' : 'on'}`);
   }
 
   /** All that can be said here, whatever is listened for. */

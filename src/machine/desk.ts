@@ -5,6 +5,8 @@ import { after } from '../core/job/decide/settle';
 import type { Effect } from '../core/job/decision';
 import type { EntryBody, Moment } from '../core/job/entry';
 import type { Job } from '../core/job/job';
+import { offersOf } from '../core/job/offers';
+import { revisionOf } from '../core/job/revision';
 import { Listeners } from '../core/listeners';
 import { list, type Reply, reply, text } from '../core/phrasing/reply';
 import type { VoiceEvent } from '../core/ports';
@@ -73,7 +75,8 @@ export class Desk {
     });
     this.actor = createActor(machine, { input: { job: parts.job } });
     this.ear = new DeskEar(parts, {
-      job: () => this.current,
+      offers: () => offersOf(this.current),
+      revision: () => revisionOf(this.current),
       answers: this.answers,
       note: (body) => this.log.note(body),
       obey: (c) => this.obey(c),

@@ -13,8 +13,11 @@ export const TOO_LOUD_DB = -28;
 /** A level in dB below full scale as a share of the meter, 0..1. */
 export const loudness = (db: number): number => Math.min(1, Math.max(0, (db - QUIET_DB) / (LOUD_DB - QUIET_DB)));
 
+/** What a screen of the ear is made of, whoever listens. */
+export type EarSeen = Pick<DeskView, 'ear' | 'heard' | 'said' | 'earsOff'>;
+
 /** The ear as the screen shows it. `speaking` while our own voice sounds: then nobody is listened to. */
-export function earScreen(desk: DeskView, speaking: boolean, shut: boolean, trouble: string | null): EarView {
+export function earScreen(desk: EarSeen, speaking: boolean, shut: boolean, trouble: string | null): EarView {
   const { ear, heard } = desk;
   return {
     state: stateOf(desk, speaking, shut),
@@ -28,7 +31,7 @@ export function earScreen(desk: DeskView, speaking: boolean, shut: boolean, trou
   };
 }
 
-function stateOf({ ear, earsOff }: DeskView, speaking: boolean, shut: boolean): EarView['state'] {
+function stateOf({ ear, earsOff }: EarSeen, speaking: boolean, shut: boolean): EarView['state'] {
   if (ear.state === 'failed') return 'failed';
   if (ear.state === 'loading') return 'loading';
   if (speaking) return 'speaking';

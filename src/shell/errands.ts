@@ -1,8 +1,15 @@
+import type { ShowingRule } from '../core/job/command';
 import type { Effect } from '../core/job/decision';
 import type { Rooms } from './rooms';
 
-/** Does what a command asked for beyond words and entries. `faster` takes steps of speed, below nothing for slower. */
-export async function performEffect(effect: Effect, rooms: Rooms, faster: (steps: number) => void): Promise<void> {
+type Doing = {
+  /** Takes steps of speed, below nothing for slower. */
+  readonly faster: (steps: number) => void;
+  readonly show: (rule: ShowingRule) => Promise<void>;
+};
+
+/** Does what a command asked for beyond words and entries. */
+export async function performEffect(effect: Effect, rooms: Rooms, { faster, show }: Doing): Promise<void> {
   const { seat, clips, exports, notices, say } = rooms;
   const { open } = seat;
   if (!open) return;
@@ -17,6 +24,19 @@ export async function performEffect(effect: Effect, rooms: Rooms, faster: (steps
       return faster(-1);
     case 'faster':
       return faster(1);
+    case 'show-jobs':
+    case 'show-procedures':
+      // A closed job is left with it, so that the next one can be begun by voice.
+      if (open.desk.job.status === 'closed') {
+        await open.desk.idle();
+        await seat.leave();
+      }
+      return show(effect);
+    case 'show-bench':
+    case 'show-record':
+    case 'show-setup':
+    case 'show-card':
+      return show(effect);
     case 'make-hand-over': {
       const file = await (await exports()).wholeLog(open.card.id, open.card.title, open);
       if (file !== null) notices.news('hand-over', say('hand-over-made', { file }));

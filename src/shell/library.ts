@@ -63,12 +63,13 @@ export class Library {
   }
 
   get lines(): readonly ProcedureLine[] {
-    return this.#shelf.map((one) => this.#line(one));
+    const ready = this.#shelf.filter((one) => this.#isReady(one));
+    return this.#shelf.map((one) => lineOf(one, this.language, ready.indexOf(one) + 1 || null));
   }
 
   /** Those that a job can be begun with: they have no errors, and are in the language that is heard and spoken. */
   get ready(): readonly ProcedureLine[] {
-    return this.#shelf.filter(({ procedure }) => procedure?.language === this.language).map((one) => this.#line(one));
+    return this.lines.filter(({ number }) => number !== null);
   }
 
   find(id: string): Shelved | null {
@@ -124,8 +125,8 @@ export class Library {
     return { id: procedure?.id ?? file, file, text, isOwn, procedure, issues: await tellIssues(found, this.language) };
   }
 
-  #line(shelved: Shelved): ProcedureLine {
-    return lineOf(shelved, this.language);
+  #isReady({ procedure }: Shelved): boolean {
+    return procedure?.language === this.language;
   }
 
   #put(shelved: Shelved): void {
@@ -138,7 +139,12 @@ export class Library {
   }
 }
 
-const lineOf = ({ id, file, isOwn, procedure, issues }: Shelved, language: string): ProcedureLine => ({
+const lineOf = (
+  { id, file, isOwn, procedure, issues }: Shelved,
+  language: string,
+  number: number | null,
+): ProcedureLine => ({
+  number,
   id,
   title: procedure?.title ?? file,
   edition: procedure?.edition ?? '',

@@ -1,3 +1,4 @@
+import type { Procedure } from '../core/procedure/procedure';
 import type { Screen } from '../ui/app';
 import type { Say, ScreenWords } from '../ui/words/words';
 import { textOf } from './file-text';
@@ -29,7 +30,12 @@ export class ProcedureDesk {
   async openCard(id: string): Promise<void> {
     this.open(id);
     const procedure = this.#reading?.procedure;
-    if (procedure) this.#card = (await import('./card-screen')).cardScreen(procedure, this.words);
+    if (procedure) await this.cardOf(procedure);
+  }
+
+  /** The card of a document as a job has it, which may be another text than the one on the shelf. */
+  async cardOf(procedure: Procedure): Promise<void> {
+    this.#card = (await import('./card-screen')).cardScreen(procedure, this.words);
   }
 
   /** True where the document is shown now: it was taken in, or it has issues to be looked at. */

@@ -3,6 +3,7 @@ import { Listeners } from '../core/listeners';
 import { reply } from '../core/phrasing/reply';
 import { assertNever } from '../core/result';
 import type { Screen } from '../ui/app';
+import type { EarLineProps } from '../ui/ear-line';
 import type { UiEvent } from '../ui/events';
 import type { ClosingProps } from '../ui/jobs/closing-sheet';
 import type { Notice } from '../ui/notices';
@@ -10,7 +11,9 @@ import type { Settings } from '../ui/setup/settings';
 import type { OfflineState } from '../ui/setup/storage-setup';
 import { bringFiles } from './bring-files';
 import { Closing } from './closing';
+import { earLine } from './ear-line';
 import { beginTour, deleteEverything, performEffect, saveEverything } from './errands';
+import { PorchWatch } from './porch/porch-watch';
 import { RecordDesk } from './record/record-desk';
 import { type Rooms, roomsOf } from './rooms';
 import { screenOf } from './screens';
@@ -31,21 +34,32 @@ export class Shell {
   readonly #record: RecordDesk;
   readonly #closing: Closing;
   readonly #where: Whereabouts;
+  readonly #porch: PorchWatch;
   readonly #voices: VoiceWatch;
   readonly #settings: SettingsDesk;
   readonly #listeners = new Listeners<void>();
 
   constructor(private readonly parts: ShellParts) {
     this.#settings = new SettingsDesk(parts.store, (settings) => this.#use(settings));
+    const faster = (steps: number): void => void this.#settings.faster(steps);
     this.#rooms = roomsOf(parts, {
       settings: () => this.settings,
-      perform: (effect) => void performEffect(effect, this.#rooms, (steps) => this.#settings.faster(steps)),
+      perform: (effect) =>
+        void performEffect(effect, this.#rooms, { faster, show: (rule) => this.#where.show(rule) }).then(() =>
+          this.#changed(),
+        ),
       change: (settings) => this.#settings.change(settings),
       changed: () => this.#changed(),
     });
     this.#record = new RecordDesk(this.#rooms, parts);
     this.#closing = new Closing({ ...this.#rooms, clock: parts.clock, tongue: parts.tongue });
     this.#where = new Whereabouts(this.#rooms, this.#record, parts);
+    this.#porch = new PorchWatch(this.#rooms, parts, {
+      settings: () => this.settings,
+      answer: (event) => this.#answer(event).then(() => this.#changed()),
+      faster,
+      changed: () => this.#changed(),
+    });
     this.#voices = new VoiceWatch(this.#rooms, parts, () => this.settings);
     this.#rooms.sound.voice.on(({ type }) => {
       if (type === 'sound-on' || type === 'sound-off') this.#changed();
@@ -93,7 +107,7 @@ export class Shell {
   }
 
   status(): Status {
-    return statusOf(this.#rooms);
+    return statusOf(this.#rooms, this.#porch.view);
   }
 
   screen(): Screen {
@@ -106,6 +120,11 @@ export class Shell {
       offline: this.#offline,
     };
     return screenOf(shown, this.#rooms, this.parts);
+  }
+
+  earLine(): EarLineProps | null {
+    const isOnBench = this.jobOpen && this.#where.screen === 'bench';
+    return isOnBench ? null : earLine(this.#rooms, this.#porch.view, this.parts.tongue);
   }
 
   /** What the browser has kept of the program for a day without a network. */
@@ -252,6 +271,7 @@ export class Shell {
   }
 
   #changed(): void {
+    this.#porch.attend(this.#where.screen);
     this.#listeners.tell();
   }
 }

@@ -1,3 +1,4 @@
+import type { ShowingRule } from '../core/job/command';
 import type { ScreenName } from '../ui/events';
 import type { Acknowledgement } from '../ui/setup/about';
 import type { RecordDesk } from './record/record-desk';
@@ -14,6 +15,14 @@ export class Whereabouts {
     private readonly record: RecordDesk,
     private readonly parts: Pick<ShellParts, 'acknowledgements'>,
   ) {}
+
+  /** What was asked for by voice while a job is open. */
+  async show(rule: ShowingRule): Promise<void> {
+    const { seat, procedures } = this.rooms;
+    if (rule !== 'show-card') return this.go(PLACES[rule]);
+    if (seat.open) await procedures.cardOf(seat.open.procedure);
+    this.screen = 'procedure';
+  }
 
   async go(name: ScreenName): Promise<void> {
     const { jobs, storage, notices, setup } = this.rooms;
@@ -41,3 +50,11 @@ export class Whereabouts {
     this.screen = (await this.record.open(id)) ? 'record' : 'jobs';
   }
 }
+
+const PLACES: Readonly<Record<Exclude<ShowingRule, 'show-card'>, ScreenName>> = {
+  'show-bench': 'bench',
+  'show-record': 'record',
+  'show-jobs': 'jobs',
+  'show-procedures': 'procedures',
+  'show-setup': 'setup',
+};

@@ -2,6 +2,7 @@ import { useEffect, useMemo } from 'preact/hooks';
 import { assertNever } from '../core/result';
 import { Bench, type BenchProps } from './bench/bench';
 import type { CardPageProps } from './card/card-page';
+import type { EarLineProps } from './ear-line';
 import type { OnUi } from './events';
 import type { ClosingProps } from './jobs/closing-sheet';
 import type { JobsProps } from './jobs/jobs';
@@ -34,6 +35,7 @@ const Procedures = later(async () => (await import('./procedures/procedures')).P
 const ProcedureReader = later(async () => (await import('./procedures/procedure-reader')).ProcedureReader);
 const CardPage = later(async () => (await import('./card/card-page')).CardPage);
 const RecordScreen = later(async () => (await import('./record/record')).RecordScreen);
+const EarLine = later(async () => (await import('./ear-line')).EarLine);
 const Setup = later(async () => (await import('./setup/setup')).Setup);
 
 /** What is on the screen: one of these, with all it shows. */
@@ -51,6 +53,8 @@ export type AppProps = {
   readonly screen: Screen;
   /** True while a job is loaded, so that the way back to the Bench is offered. */
   readonly jobOpen: boolean;
+  /** What the ear does, on every screen but the Bench; null while it is off. */
+  readonly ear: EarLineProps | null;
   readonly notices: readonly Notice[];
   /** Laid over whichever screen is shown. */
   readonly closing: ClosingProps | null;
@@ -61,7 +65,7 @@ export type AppProps = {
 };
 
 /** The whole of what is seen. It keeps nothing that matters: everything shown comes in, everything done goes out. */
-export function App({ screen, jobOpen, notices, closing, theme, textSize, words, on }: AppProps) {
+export function App({ screen, jobOpen, ear, notices, closing, theme, textSize, words, on }: AppProps) {
   const say = useMemo(() => sayer(words), [words]);
   useNoStrayDrop();
   useKeys(screen.name === 'bench' ? screen.view.buttons : null, on);
@@ -78,6 +82,11 @@ export function App({ screen, jobOpen, notices, closing, theme, textSize, words,
         <div key={screen.name} class="app-screen">
           {drawn(screen, on)}
         </div>
+        {ear && (
+          <div class="app-ear">
+            <EarLine {...ear} on={on} />
+          </div>
+        )}
         {closing && <ClosingSheet {...closing} on={on} />}
       </div>
     </WordsContext.Provider>

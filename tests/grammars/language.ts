@@ -84,6 +84,7 @@ const domainsOf = ({ answers, ends, items, parts, wrenches }: Samples): Readonly
   grade: { kind: 'named', ids: GRADES },
   item: oneOfThese(...items),
   length: readingOf(0.25, 12, 2, ['in', 'mm'], true),
+  line: upTo(9),
   part: oneOfThese(...parts),
   person: oneOfThese('robin'),
   place: upTo(6),

@@ -8,7 +8,7 @@ import { everyLanguage, wellFormed } from './language';
 // Two cores are shared with other test files: this takes seconds, and more than the usual limit on a busy machine.
 vi.setConfig({ testTimeout: 120_000 });
 
-const ASKING = /^(?:tell-|say-again|terse|full|slower|faster)/;
+const ASKING = /^(?:tell-|say-again|terse|full|slower|faster|show-(?!around))/;
 
 describe.each(await everyLanguage())('$code, with every command live at once', (language) => {
   const { book, everything, hear, offerOf } = language;

@@ -40,6 +40,12 @@ export const MANNERS = {
   full: 'harmless',
   slower: 'harmless',
   faster: 'harmless',
+  'show-bench': 'harmless',
+  'show-record': 'harmless',
+  'show-jobs': 'harmless',
+  'show-procedures': 'harmless',
+  'show-setup': 'harmless',
+  'show-card': 'harmless',
   done: 'progress',
   clicked: 'progress',
   'bolt-done': 'progress',
@@ -96,9 +102,32 @@ export const MANNERS = {
   'not-turned': 'critical',
   'close-job': 'critical',
   'hand-over': 'critical',
+  'carry-on': 'critical',
+  'begin-procedure': 'critical',
+  'open-job': 'critical',
+  'show-around': 'progress',
 } as const satisfies Record<string, Manner>;
 
 export type RuleName = keyof typeof MANNERS;
+
+/** What opens another screen. */
+export const SHOWING = [
+  'show-bench',
+  'show-record',
+  'show-jobs',
+  'show-procedures',
+  'show-setup',
+  'show-card',
+] as const satisfies readonly RuleName[];
+
+export type ShowingRule = (typeof SHOWING)[number];
+
+/** What is heard only where no job is open: core/porch answers it. */
+const AT_THE_PORCH = ['carry-on', 'begin-procedure', 'open-job', 'show-around'] as const satisfies readonly RuleName[];
+
+export type PorchRule = (typeof AT_THE_PORCH)[number];
+
+export const isAtPorch = (rule: RuleName): rule is PorchRule => AT_THE_PORCH.some((one) => one === rule);
 
 const isRuleName = (rule: string): rule is RuleName => Object.hasOwn(MANNERS, rule);
 

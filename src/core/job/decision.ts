@@ -1,10 +1,19 @@
 import type { Reply } from '../phrasing/reply';
+import type { ShowingRule } from './command';
 import type { EntryBody } from './entry';
 
 /** What must happen outside besides writing and speaking. Named here, done at the edge. */
 export type Effect =
   /** Whatever sounds or records ends. */
-  'hush' | 'ears-off' | 'ears-on' | 'record-note' | 'take-picture' | 'make-hand-over' | 'slower' | 'faster';
+  | 'hush'
+  | 'ears-off'
+  | 'ears-on'
+  | 'record-note'
+  | 'take-picture'
+  | 'make-hand-over'
+  | 'slower'
+  | 'faster'
+  | ShowingRule;
 
 /** What a command does: entries to write first, then what to say. A refusal writes nothing and says why. */
 export type Decision = {

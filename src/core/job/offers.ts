@@ -1,5 +1,5 @@
 import type { Offer } from '../language/grammar';
-import type { RuleName } from './command';
+import { type RuleName, SHOWING } from './command';
 import { WHILE_ON_HOLD } from './decide/decide';
 import { holdOf } from './hold';
 import type { Job } from './job';
@@ -45,7 +45,16 @@ function offersHere(job: Job): readonly Offer[] {
 
 const rules = (...lists: readonly (readonly RuleName[])[]): readonly Offer[] => lists.flat().map((r) => offer(r));
 
-const ALWAYS: readonly RuleName[] = ['stop', 'say-again', 'tell-words', 'ears-off', 'ears-on', 'slower', 'faster'];
+const ALWAYS: readonly RuleName[] = [
+  'stop',
+  'say-again',
+  'tell-words',
+  'ears-off',
+  'ears-on',
+  'slower',
+  'faster',
+  ...SHOWING,
+];
 const ASKING: readonly RuleName[] = ['tell-place', 'tell-loose-ends', 'tell-timers', 'tell-brief'];
 /** What is only kept beside the work: it answers no question and ends no break. */
 const KEEPING: readonly RuleName[] = ['take-note', 'take-picture'];

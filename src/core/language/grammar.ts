@@ -40,6 +40,7 @@ export const SLOT_NAMES = [
   'grade',
   'item',
   'length',
+  'line',
   'part',
   'person',
   'place',

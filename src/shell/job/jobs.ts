@@ -37,7 +37,7 @@ export class Jobs {
   /** Every job with where it stands, newest first: the open one as it is now, the others as their logs were left. */
   get lines(): readonly JobLine[] {
     const { open } = this.at.seat;
-    return this.#rows.map((row) => {
+    const lines = this.#rows.map((row) => {
       const isOpen = open?.card.id === row.card.id;
       const head = isOpen ? open.writer.head() : row.head;
       const stand = isOpen ? standOf(open.desk.job, head) : (this.#stands?.of(row) ?? null);
@@ -45,6 +45,16 @@ export class Jobs {
       const closed = row.card.closed || stand?.at.kind === 'closed';
       return { card: { ...row.card, closed }, entries: head.seq, isOpen, stand };
     });
+    // Numbered as they are shown, those that can be worked on before those that are finished.
+    const order = [...lines.filter(({ card }) => !card.closed), ...lines.filter(({ card }) => card.closed)];
+    return lines.map((line) => ({ ...line, number: order.indexOf(line) + 1 }));
+  }
+
+  /** The job worked on last; null where none is left to work on. */
+  get last(): JobLine | null {
+    const left = this.lines.filter(({ card }) => !card.closed);
+    const worked = ({ card, stand }: JobLine): number => stand?.worked ?? card.created;
+    return left.toSorted((a, b) => worked(b) - worked(a))[0] ?? null;
   }
 
   async look(): Promise<void> {

@@ -23,8 +23,8 @@ export class SharedEar implements Recogniser {
   #loan: { readonly grammar: LiveGrammar; readonly listener: Listener } | null = null;
   #isStarted = false;
   #isMuted = false;
-  /** Told again to whoever starts listening later. */
-  #ready: RecogniserEvent | null = null;
+  /** Whether it hears, or why not: told again to whoever starts listening later. */
+  #health: RecogniserEvent | null = null;
   #loans = 0;
 
   constructor(real: Recogniser) {
@@ -37,7 +37,7 @@ export class SharedEar implements Recogniser {
     this.#off();
     this.#real.close();
     this.#real = next;
-    this.#ready = null;
+    this.#health = null;
     this.#off = next.on((event) => this.#receive(event));
     const grammar = this.#loan?.grammar ?? this.#grammar;
     if (grammar) next.arm(grammar);
@@ -46,7 +46,7 @@ export class SharedEar implements Recogniser {
   }
 
   start(): void {
-    if (this.#isStarted && this.#ready) this.#listeners.tell(this.#ready);
+    if (this.#isStarted && this.#health) this.#listeners.tell(this.#health);
     this.#isStarted = true;
     this.#real.start();
   }
@@ -110,7 +110,7 @@ export class SharedEar implements Recogniser {
 
   #receive(event: RecogniserEvent): void {
     const loan = this.#loan;
-    if (event.type === 'ready' || event.type === 'failed') this.#ready = event.type === 'ready' ? event : null;
+    if (event.type === 'ready' || event.type === 'failed') this.#health = event;
     if ('revision' in event) {
       const isOurs = event.revision.startsWith(LOAN);
       // What was asked for the other side of a loan, or for one that is over, is nobody's.

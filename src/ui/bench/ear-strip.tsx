@@ -5,7 +5,7 @@ import { useWords } from '../words/words-context';
 import { LevelMeter } from './level-meter';
 import './ear-strip.css';
 
-const STATE: Readonly<Record<EarView['state'], PlainKey>> = {
+export const EAR_STATE: Readonly<Record<EarView['state'], PlainKey>> = {
   off: 'ear-off',
   loading: 'ear-loading',
   listening: 'ear-listening',
@@ -16,7 +16,7 @@ const STATE: Readonly<Record<EarView['state'], PlainKey>> = {
   failed: 'ear-failed',
 };
 
-const SURENESS: Readonly<Record<NonNullable<EarView['heard']>['sureness'], PlainKey>> = {
+export const SURENESS: Readonly<Record<NonNullable<EarView['heard']>['sureness'], PlainKey>> = {
   sure: 'heard-sure',
   fair: 'heard-fair',
   rejected: 'heard-rejected',
@@ -36,7 +36,7 @@ export function EarStrip({ ear, said }: EarStripProps) {
     <ScrollArea class="ear" label={w('ear-label')}>
       <div class="ear-now">
         <LevelMeter level={ear.level} state={ear.state} />
-        <p class={`ear-state ear-state-${ear.state}`}>{ear.trouble ?? w(STATE[ear.state])}</p>
+        <p class={`ear-state ear-state-${ear.state}`}>{ear.trouble ?? w(EAR_STATE[ear.state])}</p>
       </div>
       <p class="ear-heard">
         {ear.heard && (

@@ -3,6 +3,7 @@ import type { JobStand, StandingAt } from '../../core/log/job-stand';
 import type { JobCard } from '../../core/log/log-store';
 import { assertNever } from '../../core/result';
 import type { OnUi } from '../events';
+import { LineNumber } from '../line-number';
 import { dateAndTime } from '../time-words';
 import type { PlainKey, Say } from '../words/words';
 import { useWords } from '../words/words-context';
@@ -11,6 +12,8 @@ import './job-list.css';
 
 /** A job as a list shows it. */
 export type JobLine = {
+  /** What it is called by when it is opened by voice. */
+  readonly number: number;
   readonly card: JobCard;
   /** Entries in its log. */
   readonly entries: number;
@@ -64,10 +67,13 @@ export function JobList({ jobs, actions, on }: JobListProps) {
   };
   return (
     <ul class="rows jobs">
-      {jobs.map(({ card, entries, stand }) => (
+      {jobs.map(({ number, card, entries, stand }) => (
         <li key={card.id} class="row">
           <div class="row-words">
-            <b class="row-title">{card.title}</b>
+            <b class="row-title">
+              <LineNumber number={number} />
+              {card.title}
+            </b>
             {stand && stand.machine !== '' && <span>{stand.machine}</span>}
             <span>{card.closed ? w('job-closed') : stand ? standWords(stand, w) : w('job-open')}</span>
             <span class="quiet">

@@ -1,6 +1,7 @@
 import { DropPlace } from '../drop-place';
 import type { OnUi } from '../events';
 import { FilePicker } from '../file-picker';
+import { LineNumber } from '../line-number';
 import type { ProcedureChoice } from '../start/begin-job';
 import { useWords } from '../words/words-context';
 import '../rows.css';
@@ -30,7 +31,10 @@ export function Procedures({ procedures, on }: ProceduresProps & { readonly on: 
         {procedures.map((p) => (
           <li key={p.id} class="row">
             <div class="row-words">
-              <b class="row-title">{p.title}</b>
+              <b class="row-title">
+                <LineNumber number={p.number} />
+                {p.title}
+              </b>
               <span class="quiet">
                 {p.machine} · {w('procedure-edition', { edition: p.edition })}
               </span>
@@ -76,6 +80,14 @@ export function Procedures({ procedures, on }: ProceduresProps & { readonly on: 
           </li>
         ))}
       </ul>
+      {procedures.some(({ number }) => number !== null) && (
+        <section>
+          <p>{w('tour-again')}</p>
+          <button type="button" class="button button-plain" onClick={() => on({ type: 'begin-tour' })}>
+            {w('tour-begin')}
+          </button>
+        </section>
+      )}
       <section>
         <h2>{w('procedure-import')}</h2>
         <p>{w('procedure-import-means')}</p>

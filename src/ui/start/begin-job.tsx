@@ -1,9 +1,12 @@
 import { useId, useState } from 'preact/hooks';
 import type { OnUi } from '../events';
+import { LineNumber } from '../line-number';
 import { useWords } from '../words/words-context';
 import './begin-job.css';
 
 export type ProcedureChoice = {
+  /** What it is called by when a job is begun by voice; null where none can be. */
+  readonly number: number | null;
   readonly id: string;
   readonly title: string;
   readonly edition: string;
@@ -50,7 +53,10 @@ export function BeginJob({ procedures, chosen: given, people, on }: BeginJobProp
               }}
             />
             <span>
-              <b>{p.title}</b>
+              <b>
+                <LineNumber number={p.number} />
+                {p.title}
+              </b>
               <span class="begin-detail">
                 {w('procedure-edition', { edition: p.edition })}
                 {p.demonstration && <strong class="mark">{w('demonstration-mark')}</strong>}

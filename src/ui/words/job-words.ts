@@ -26,6 +26,7 @@ export const JOB_WORDS = {
   'jobs-none': [],
   'drop-job': [],
   'drop-procedure': [],
+  'who-unnamed': [],
   'jobs-take-over': [],
   'jobs-take-over-means': [],
   'jobs-take-over-file': [],

@@ -106,4 +106,5 @@ export const NOTICE_WORDS = {
   'tour-set': [],
   'tour-bolt': [],
   'tour-end': [],
+  'tour-again': [],
 } as const satisfies Record<string, readonly string[]>;

@@ -3,6 +3,7 @@ import { BENCH_WORDS } from './bench-words';
 import { CARD_WORDS } from './card-words';
 import { EAR_WORDS } from './ear-words';
 import { JOB_WORDS } from './job-words';
+import { LINE_WORDS } from './line-words';
 import { NOTICE_WORDS } from './notice-words';
 import { PROCEDURE_WORDS } from './procedure-words';
 import { RECORD_WORDS } from './record-words';
@@ -18,6 +19,7 @@ export const SCREEN_WORDS = {
   ...EAR_WORDS,
   ...RECORD_WORDS,
   ...JOB_WORDS,
+  ...LINE_WORDS,
   ...PROCEDURE_WORDS,
   ...CARD_WORDS,
   ...SETUP_WORDS,

@@ -167,6 +167,16 @@ const MUST: readonly (readonly [words: string, rule: string, slots?: Readonly<Re
   ['nothing moved at all', 'not-turned'],
   ['close the job', 'close-job'],
   ['hand the job over', 'hand-over'],
+  ['show me the bench', 'show-bench'],
+  ['show the record', 'show-record'],
+  ['show me the jobs', 'show-jobs'],
+  ['show the procedures', 'show-procedures'],
+  ['show the setup', 'show-setup'],
+  ['show me the job card', 'show-card'],
+  ['carry on with the job', 'carry-on'],
+  ['begin procedure two', 'begin-procedure', { line: { kind: 'integer', value: 2 } }],
+  ['open job three', 'open-job', { line: { kind: 'integer', value: 3 } }],
+  ['give me the tour', 'show-around'],
 ];
 
 test.each(MUST.map(([words, rule, slots = {}]) => ({ words, rule, slots })))(

@@ -155,6 +155,16 @@ const MUST: readonly (readonly [words: string, rule: string, slots?: Readonly<Re
   ["rien n'a bougé du tout", 'not-turned'],
   ['clôture le travail', 'close-job'],
   ['transmets le travail', 'hand-over'],
+  ["montre moi l'établi", 'show-bench'],
+  ['montre le journal', 'show-record'],
+  ['montre moi les travaux', 'show-jobs'],
+  ['montre les procédures', 'show-procedures'],
+  ['montre les réglages', 'show-setup'],
+  ['montre moi la fiche de travail', 'show-card'],
+  ['on reprend le travail', 'carry-on'],
+  ['commence la procédure deux', 'begin-procedure', { line: integer(2) }],
+  ['ouvre le travail trois', 'open-job', { line: integer(3) }],
+  ['fais moi faire la visite', 'show-around'],
 ];
 
 test.each(MUST.map(([words, rule, slots = {}]) => ({ words, rule, slots })))(

@@ -85,6 +85,13 @@ export function tell(job: Job, c: Command<AskingRule>, now: Moment): Decision {
     case 'tell-mix':
     case 'tell-concentrate':
       return coolant(job, c);
+    case 'show-bench':
+    case 'show-record':
+    case 'show-jobs':
+    case 'show-procedures':
+    case 'show-setup':
+    case 'show-card':
+      return { ...told(reply(c.rule, {})), effects: [c.rule] };
     case 'say-again':
     case 'tell-words':
       // The desk answers these: only it knows what was said last, and what can be heard now.

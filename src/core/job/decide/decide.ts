@@ -1,6 +1,6 @@
 import { count, reply } from '../../phrasing/reply';
 import { assertNever } from '../../result';
-import type { Command, RuleName } from '../command';
+import { type Command, isAtPorch, type PorchRule, type RuleName } from '../command';
 import { type Decision, refused } from '../decision';
 import type { Moment } from '../entry';
 import { holdOf } from '../hold';
@@ -34,7 +34,7 @@ export function decide(job: Job, c: Command, now: Moment): Decision {
   const { rule } = c;
   if (isControl(rule)) return settle(job, control(job, { ...c, rule }), now);
   if (isAsking(rule)) return tell(job, { ...c, rule }, now);
-  if (job.status !== 'open') return refused(reply('not-here', {}));
+  if (isAtPorch(rule) || job.status !== 'open') return refused(reply('not-here', {}));
   if (job.paused) return refused(reply('paused', {}));
   const hold = holdOf(job);
   if (hold && !WHILE_ON_HOLD.has(rule)) return refused(reply('job-on-hold', { bolt: count(hold.bolt) }));
@@ -42,7 +42,7 @@ export function decide(job: Job, c: Command, now: Moment): Decision {
   return settle(job, work(job, { ...c, rule }, now), now);
 }
 
-type WorkRule = Exclude<RuleName, ControlRule | AskingRule>;
+type WorkRule = Exclude<RuleName, ControlRule | AskingRule | PorchRule>;
 
 /** What waits until it is said that there is time for the whole tightening. */
 const WORK_ON_BOLTS: ReadonlySet<RuleName> = new Set([

@@ -1,0 +1,108 @@
+import type { BrowserContext, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { findings } from './axe';
+import { Bay } from './bay';
+import { chromiumPath, ONCE_MORE, openContext } from './chromium';
+import { openSite, type Site } from './site';
+
+describe.skipIf(!chromiumPath)('screens and jobs by voice alone', ONCE_MORE, () => {
+  let site: Site;
+  let context: BrowserContext;
+  let page: Page;
+  let bay: Bay;
+
+  beforeAll(async () => {
+    site = await openSite();
+  });
+  beforeEach(async () => {
+    context = await openContext({ serviceWorkers: 'block' });
+    page = await context.newPage();
+    bay = new Bay(page);
+    await bay.wireMicrophone();
+    await bay.open(site.address);
+    await bay.talkFast();
+  });
+  afterEach(async () => {
+    expect(bay.troubles).toEqual([]);
+    await context.close();
+  });
+  afterAll(async () => {
+    await site.close();
+  });
+
+  const line = () => page.locator('.ear-line-heard');
+
+  /** Says something and waits until this is read in the line under the screen, and until it listens again. */
+  async function say(words: string, answer: string | RegExp): Promise<void> {
+    await bay.armed();
+    await page.waitForTimeout(300);
+    await bay.utter(words);
+    await line().getByText(answer).waitFor({ timeout: 30_000 });
+    await bay.armed();
+  }
+
+  /** The same where a job is open then: its Bench is the answer. */
+  async function agree(): Promise<void> {
+    await bay.armed();
+    await page.waitForTimeout(300);
+    await bay.utter('agreed and confirmed');
+    await page.waitForSelector('.bench', { timeout: 30_000 });
+    await bay.armed();
+  }
+
+  const boxes = () =>
+    page.evaluate(() =>
+      ['.nav', '.app-screen', '.app-ear'].map((it) =>
+        JSON.stringify(document.querySelector(it)?.getBoundingClientRect()),
+      ),
+    );
+
+  test('a job is begun by its number, worked, left for the record and come back to, and carried on after a reload', async () => {
+    const standing = await boxes();
+    const radio = await bay.armed();
+    await bay.utter('and in other news the weather stays wet until the weekend');
+    await page.waitForTimeout(2500);
+    expect(await bay.armed()).toBe(radio);
+    expect(await page.locator('.nav-place[aria-current]').textContent()).toBe('Jobs');
+
+    await say('begin procedure two', /Begin Practice plate.*\?/);
+    await say('forget about it', 'Forgotten. Nothing changed.');
+    expect(await page.getByText('No job has been begun on this machine.').count()).toBe(1);
+    // What was agreed to later is agreed to nothing.
+    await say('show me the procedures', 'The procedures.');
+    expect(await page.locator('.row-title', { hasText: 'Practice plate' }).textContent()).toMatch(/^2 /);
+    expect(await boxes()).toEqual(standing);
+    expect(await findings(page)).toEqual([]);
+
+    await say('begin procedure two', /Begin Practice plate.*\?/);
+    await agree();
+    expect((await bay.log())[0]?.kind).toBe('job-started');
+    const first = await bay.place();
+    await bay.say('this step is done');
+    const second = await bay.place();
+    expect(second).not.toBe(first);
+
+    const before = (await bay.log()).length;
+    await bay.utter('show me the record');
+    await page.waitForSelector('.record');
+    await say('which words now', /You can say/);
+    expect(await page.locator('.ear-line-place').textContent()).toMatch(/^Step \d of \d/);
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.locator('.app-ear').isVisible()).toBe(false);
+    await page.emulateMedia({ media: 'screen' });
+    expect(await findings(page)).toEqual([]);
+    await bay.armed();
+    await bay.utter('show me the bench');
+    await page.waitForSelector('.bench');
+    await bay.armed();
+    const told = (await bay.log()).slice(before);
+    expect(told.every(({ kind }) => kind === 'heard' || kind === 'said' || kind === 'rejected')).toBe(true);
+    expect(await bay.place()).toBe(second);
+
+    await page.reload();
+    await page.click('.start-tap');
+    await say('carry on with the job', /Go on with Practice plate.*\?/);
+    await agree();
+    expect(await bay.place()).toBe(second);
+  }, 300_000);
+});
