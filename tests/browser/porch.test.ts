@@ -19,7 +19,6 @@ describe.skipIf(!chromiumPath)('screens and jobs by voice alone', ONCE_MORE, () 
     page = await context.newPage();
     bay = new Bay(page);
     await bay.wireMicrophone();
-    await bay.answerBriefly();
     await bay.open(site.address);
     await bay.talkFast();
   });

@@ -1,5 +1,6 @@
 import type { Measured, UnitName } from '../fastening/quantity';
 import { LOG_CODES } from './log-codes';
+import { PORCH_CODES } from './porch-codes';
 import { SPOKEN_CODES } from './spoken-codes';
 import { SUM_CODES } from './sum-codes';
 
@@ -40,7 +41,7 @@ export const clock = (hours: number): Said => ({ kind: 'clock', hours });
 export const replies = (all: readonly Reply[]): Said => ({ kind: 'replies', replies: all });
 
 /** Every reply there is and the slots its words may use. The words are in grammars/<language>/replies.yaml. */
-export const REPLIES = { ...SPOKEN_CODES, ...SUM_CODES, ...LOG_CODES };
+export const REPLIES = { ...SPOKEN_CODES, ...PORCH_CODES, ...SUM_CODES, ...LOG_CODES };
 
 export type ReplyCode = keyof typeof REPLIES;
 

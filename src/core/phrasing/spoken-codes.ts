@@ -297,16 +297,5 @@ export const SPOKEN_CODES = {
   'recogniser-failed': [],
   'hears-again': [],
   'job-begins': ['title'],
-  // Other screens, and where no job is open
-  'show-bench': [],
-  'show-record': [],
-  'show-jobs': [],
-  'show-procedures': [],
-  'show-setup': [],
-  'show-card': [],
-  'confirm-begin': ['title'],
-  'confirm-open': ['title'],
-  'no-job-open': [],
-  'could-not-open': [],
   demonstration: [],
 } as const satisfies Record<string, readonly string[]>;

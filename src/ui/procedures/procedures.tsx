@@ -8,6 +8,7 @@ import '../rows.css';
 import './procedures.css';
 
 export type ProcedureLine = ProcedureChoice & {
+  readonly number: number | null;
   readonly errors: number;
   readonly warnings: number;
   /** The language it is written in, where that is not the one spoken: it can be read, but not worked to. */

@@ -5,8 +5,8 @@ import { useWords } from '../words/words-context';
 import './begin-job.css';
 
 export type ProcedureChoice = {
-  /** What it is called by when a job is begun by voice; null where none can be. */
-  readonly number: number | null;
+  /** What it is called by in its list when a job is begun by voice; null where none can be. Left out: outside of a list. */
+  readonly number?: number | null;
   readonly id: string;
   readonly title: string;
   readonly edition: string;
@@ -54,7 +54,7 @@ export function BeginJob({ procedures, chosen: given, people, on }: BeginJobProp
             />
             <span>
               <b>
-                <LineNumber number={p.number} />
+                <LineNumber number={p.number ?? null} />
                 {p.title}
               </b>
               <span class="begin-detail">
