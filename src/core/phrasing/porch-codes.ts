@@ -10,4 +10,7 @@ export const PORCH_CODES = {
   'confirm-open': ['title'],
   'no-job-open': [],
   'could-not-open': [],
+  // Only shown: where the job stands, under the other screens
+  'shown-pass-only': ['number', 'total'],
+  'shown-pass-bolt': ['number', 'total', 'bolt'],
 } as const satisfies Record<string, readonly string[]>;

@@ -235,8 +235,6 @@ export const SPOKEN_CODES = {
   'asked-close': [],
   'asked-hand-over': [],
   'shown-pass': ['number', 'total', 'done', 'bolts'],
-  'shown-pass-only': ['number', 'total'],
-  'shown-pass-bolt': ['number', 'total', 'bolt'],
   'shown-step': ['number', 'total'],
   'shown-bolt': ['bolt', 'where'],
   'shown-value': ['value'],
