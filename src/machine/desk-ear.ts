@@ -52,7 +52,7 @@ export class DeskEar {
   /** A sentence tapped on the screen: as if it had been written, but only under the revision it was shown under. */
   tap(words: string, revision: string): void {
     const { interpret } = this.parts;
-    const isFresh = revision === revisionOf(this.host.job());
+    const isFresh = revision === this.host.revision();
     const what = isFresh ? hearing(interpret(this.whole(), words)) : staleHearing(this.live, words, interpret);
     this.take(what, words, 1, 'touch');
   }
@@ -138,7 +138,7 @@ export class DeskEar {
 
   /** All that can be said here, whatever is listened for. */
   private whole(): LiveGrammar {
-    const job = this.host.job();
-    return this.isOff ? this.parts.liveGrammar(offersOf(job), revisionOf(job)) : this.live;
+    const { offers, revision } = this.host;
+    return this.isOff ? this.parts.liveGrammar(offers(), revision()) : this.live;
   }
 }
