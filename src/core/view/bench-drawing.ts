@@ -1,5 +1,6 @@
 import { patternOf } from '../job/announce';
 import { passAt } from '../job/decide/bolt';
+import { holdOf } from '../job/hold';
 import type { Job } from '../job/job';
 import { boltState, expectedBolt, markDegrees } from '../job/tightening';
 import { degrees, type Reply, reply } from '../phrasing/reply';
@@ -25,10 +26,10 @@ export function drawingOf(job: Job): PatternDrawing | null {
   };
 }
 
-/** How far the bolt at the cursor has to go, and where its mark starts and ends; `show` puts it into words. */
+/** How far the bolt at the cursor has to go, and where its mark starts and ends, unless something else is asked first. */
 export function swingOf(job: Job, show: (replies: readonly Reply[]) => string): Swing | null {
   const at = passAt(job);
-  if (at?.pass.kind !== 'angle' || at.part !== 'work') return null;
+  if (at?.pass.kind !== 'angle' || at.part !== 'work' || holdOf(job) || job.pending) return null;
   const bolt = expectedBolt(at.pass, at.state);
   if (bolt === undefined) return null;
   const state = boltState(at.state, bolt);

@@ -12,10 +12,10 @@ import { revisionOf } from '../job/revision';
 import { isTorque } from '../job/setting';
 import { teachingOffers } from '../job/teaching';
 import { boltState, expectedBolt } from '../job/tightening';
-import { timeLeft } from '../job/timer';
 import { count, type Reply, reply, text } from '../phrasing/reply';
 import { buttonsOf } from './bench-buttons';
 import { drawingOf, swingOf } from './bench-drawing';
+import { timersOf } from './bench-timers';
 import { type AlsoIn, valueAlsoNow, valueNow } from './bench-value';
 import type { BenchView } from './bench-view';
 import { likeliest } from './likeliest-words';
@@ -59,10 +59,7 @@ export function benchView(job: Job, now: Moment, words: ViewWords): BenchView {
     looseEnds: [...job.ends.values()].map((e) =>
       e.why === 'dropped' ? words.show([reply('end-dropped', {})]) : e.what,
     ),
-    timers: [...job.timers.values()].map((t) => {
-      const leftMs = timeLeft(t, now);
-      return { say: t.say, leftMs, over: leftMs === 0 };
-    }),
+    timers: timersOf(job, now),
     wrenches: rules.includes('use-size') ? otherWrenchesNow(job, words) : [],
     words: likeliest(rules).flatMap((rule) => {
       const example = words.examples.get(rule);
@@ -98,7 +95,9 @@ function placeWords(job: Job): readonly Reply[] {
   return [reply('shown-step', { number: count(phase.steps.indexOf(step) + 1), total: count(phase.steps.length) })];
 }
 
+/** What has its own place on the Bench: hazards, phase and pass at the top, the way a drawing is looked at under it. */
 const NOT_IN_THE_LINE: ReadonlySet<Reply['code']> = new Set([
+  'seen-from',
   'warning',
   'caution',
   'note',

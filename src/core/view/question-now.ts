@@ -106,13 +106,10 @@ function adapterBack(on: AdapterOn): QuestionNow {
   return { line, ...figures(first, second) };
 }
 
-/** Every mark of an angle pass, before it is left half done. */
+/** Every mark of an angle pass, before it is left half done. Where they point is in the question: huge, it would not fit below. */
 function marksBack(job: Job): QuestionNow {
   const at = passAt(job);
   const done = at ? at.pass.order.filter((n) => boltState(at.state, n).kind === 'done').length : 0;
   const points = clock(clockOf(at ? markDegrees(at.passes, at.passes.indexOf(at.pass)).after : 0));
-  return {
-    line: reply('asked-marks', { done: count(done), clock: points }),
-    value: reply('shown-value', { value: points }),
-  };
+  return { line: reply('asked-marks', { done: count(done), clock: points }) };
 }

@@ -36,7 +36,7 @@ const SEEN: Readonly<Record<Pending['kind'], Seen>> = {
   floor: { line: 'Bolt 3, not over 90 lbf·ft. Is it right?', value: '85 lbf·ft', valueAlso: '115 N·m' },
   marks: {
     line: 'Look at every mark. 1 bolt at 3 o’clock, the others not turned?',
-    value: '3 o’clock',
+    value: null,
   },
   'turned-or-not': { line: 'Was bolt 1 turned?', value: 'Bolt 1' },
   'close-job': { line: 'Close the job for good?', value: null },
