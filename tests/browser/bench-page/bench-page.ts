@@ -6,7 +6,7 @@ import { type Look, look } from './look';
 export type BenchData = Omit<Extract<Screen, { name: 'bench' }>, 'tappable'>;
 
 /** What a test asks of the page. */
-export type Shown = Omit<AppProps, 'on' | 'closing' | 'screen'> & { readonly screen: BenchData };
+export type Shown = Omit<AppProps, 'on' | 'closing' | 'ear' | 'screen'> & { readonly screen: BenchData };
 
 export type BenchPage = {
   readonly draw: (shown: Shown) => void;
@@ -21,7 +21,7 @@ const draw = (shown: Shown): void => {
   // The app does this after the frame in which it draws.
   Object.assign(document.documentElement.dataset, { theme: shown.theme, text: shown.textSize });
   const screen = { ...shown.screen, tappable: () => [] };
-  render(h(App, { ...shown, screen, closing: null, on: () => {} }), root);
+  render(h(App, { ...shown, screen, closing: null, ear: null, on: () => {} }), root);
 };
 
 const each: BenchPage['each'] = (all) =>
