@@ -4,6 +4,7 @@ import { offlineWorker } from './offline/vite-offline.ts';
 import { modelAssets } from './speech/vite-model-assets.ts';
 import { grammarText, wholeLanguage } from './vite-grammar.ts';
 import { pageWords } from './vite-page.ts';
+import { LongestFirst } from './vite-test-order.ts';
 import { yamlData } from './vite-yaml.ts';
 
 /**
@@ -17,6 +18,9 @@ function languageScript(id: string): string | null {
 }
 
 const here = import.meta.dirname;
+
+/** Tests of what keeps nothing in its modules and puts nothing in place of what Node has: many to a process. */
+const TOGETHER = ['tests/{boundaries,{core,grammars,machine,cases,cli,ui,housekeeping}/**/*}.test.{ts,tsx}'];
 
 /** Modules of the core that every start loads, whatever else uses them too. What only a kept log needs comes with it. */
 const FIRST =
@@ -57,12 +61,15 @@ export default defineConfig({
   plugins: [pageWords(), wholeLanguage(), yamlData(), grammarText(), modelAssets(), licences(), offlineWorker()],
   test: {
     root: `${here}/..`,
-    include: ['tests/**/*.test.{ts,tsx}'],
     environment: 'node',
     // A hang is a fault; a busy machine is not.
     testTimeout: 120_000,
-    hookTimeout: 60_000,
-    // What is heard in a browser is heard in real time and mostly waits, so two files at once are no burden on two cores.
-    maxWorkers: 2,
+    // What is heard in a browser is heard in real time and mostly waits, so three files at once are no burden on two cores.
+    maxWorkers: 3,
+    sequence: { sequencer: LongestFirst },
+    projects: [
+      { extends: true, test: { name: 'apart', include: ['tests/**/*.test.{ts,tsx}'], exclude: TOGETHER } },
+      { extends: true, test: { name: 'together', include: TOGETHER, isolate: false } },
+    ],
   },
 });

@@ -10,8 +10,8 @@ import { typed } from './typist';
 /** Instructions that are commands, word for word: the worst that a document could make the voice say. */
 const SPOKEN = 'What is next? This step is done. Next bolt. Hold on a minute. This step is done.';
 
-/** Times the instruction is read: once at the beginning, then whenever it is asked for. */
-const READINGS = 3;
+/** Times the instruction is read: once at the beginning, then when it is asked for. */
+const READINGS = 2;
 
 describe.skipIf(!chromiumPath)('its own voice, looped back into the microphone', ONCE_MORE, () => {
   let site: Site;
@@ -69,7 +69,8 @@ describe.skipIf(!chromiumPath)('its own voice, looped back into the microphone',
     }
   }
 
-  test.each([-6, -20])(
+  // All of it is listening to speech in real time, so they listen side by side.
+  test.concurrent.each([-6, -20])(
     'at %i dB it gives itself no command',
     async (decibels) => {
       expect(await listenToItself(decibels, 'on')).toEqual([]);
@@ -77,7 +78,7 @@ describe.skipIf(!chromiumPath)('its own voice, looped back into the microphone',
     180_000,
   );
 
-  test.each([-6, -20])(
+  test.concurrent.each([-6, -20])(
     'at %i dB it would, were it not deaf while it speaks',
     async (decibels) => {
       expect(await listenToItself(decibels, 'off')).not.toEqual([]);

@@ -23,7 +23,7 @@ declare const window: {
 };
 
 /** An hour where SOAK is set; where it is not, long enough for a recogniser to be replaced of old age. */
-const SOAK = { minutes: process.env.SOAK ? 60 : 6, warmUpMinutes: 4, rateHz: 48_000 } as const;
+const SOAK = { minutes: process.env.SOAK ? 60 : 3, warmUpMinutes: 4, rateHz: 48_000 } as const;
 
 /** Of script, fetched when such a model is chosen. */
 const BUDGET_BYTES = 5_800_000;
