@@ -218,9 +218,12 @@ export class Shell {
         return event.key === 'wrenches' ? seat.wrenchesChanged() : undefined;
       case 'choose-microphone':
         return this.#settings.change({ ...this.settings, microphone: event.id, microphoneName: event.name });
+      // Our own voice is neither the room's noise nor a person's words.
       case 'check-microphone':
+        sound.voice.hush();
         return (await setup.desk()).checks.checkMicrophone();
       case 'check-noise':
+        sound.voice.hush();
         return (await setup.desk()).checks.checkNoise();
       case 'reading-open':
       case 'reading-begin':
