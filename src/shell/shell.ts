@@ -175,7 +175,7 @@ export class Shell {
         this.#record.forget(event.id);
         return jobs.remove(event.id);
       case 'command':
-        return jobs.press(event.command);
+        return this.jobOpen ? jobs.press(event.command) : this.#porch.press(event.command);
       case 'use-wrench':
         return jobs.use(event.wrench);
       case 'typed':
