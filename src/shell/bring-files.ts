@@ -1,4 +1,5 @@
 import type { UiEvent } from '../ui/events';
+import type { Notice } from '../ui/notices';
 import type { ScreenKey } from '../ui/words/words';
 import type { Rooms } from './rooms';
 
@@ -8,15 +9,17 @@ type What = FilesChosen['what'];
 /** Takes in files that were chosen or let go, one after the other; true where there is a procedure to be looked at now. */
 export async function bringFiles({ what, files }: FilesChosen, rooms: Rooms): Promise<boolean> {
   const { notices } = rooms;
-  const several = files.length > 1;
-  const told: ReturnType<typeof notices.take>[number][] = [];
+  const told = new Map<string, Notice>();
   let isShown = false;
   for (const file of files) {
     if (await bringFile(what, file, rooms)) isShown = true;
-    // What is told of the next file would take its place.
-    if (several) told.push(...notices.take(['file', 'procedure', 'import']));
+    // What is told of the next file would take its place: each has its line.
+    for (const notice of notices.take(['file', 'procedure', 'import'])) {
+      const before = told.get(notice.id);
+      told.set(notice.id, before ? { ...notice, text: `${before.text}\n${notice.text}` } : notice);
+    }
   }
-  for (const [n, notice] of told.entries()) notices.put({ ...notice, id: `${notice.id}:${n}` });
+  for (const notice of told.values()) notices.put(notice);
   return isShown;
 }
 

@@ -25,11 +25,9 @@ export class NoticeBoard {
     this.put({ id, kind: 'work', text, share });
   }
 
-  /** Takes it away, and what is told under `id:` and a number of the same thing several times over. */
   clear(id: string): void {
-    const isOf = (n: Notice): boolean => n.id === id || n.id.startsWith(`${id}:`);
-    if (!this.#notices.some(isOf)) return;
-    this.#notices = this.#notices.filter((n) => !isOf(n));
+    if (!this.#notices.some((n) => n.id === id)) return;
+    this.#notices = this.#notices.filter((n) => n.id !== id);
     this.changed();
   }
 
