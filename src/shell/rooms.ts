@@ -110,6 +110,7 @@ export function roomsOf(parts: ShellParts, { settings, perform, change, changed 
     choose: (id) => change({ ...settings(), voiceProfile: id }),
     words: parts.words,
     microphones: parts.microphones,
+    camera: parts.clips,
     now: clock.wall,
     chosen: () => settings().voiceProfile,
     ear: sound.ear,

@@ -31,7 +31,6 @@ export function screenOf(shown: Shown, rooms: Rooms, parts: ShellParts): Screen 
       return {
         name: 'start',
         started: sound.isOpen || sound.isRefused,
-        ear: { state: sound.isOpen ? 'listening' : 'off', trouble: null },
         jobs: lines.filter(({ card }) => !card.closed),
         procedures,
         people,

@@ -2,6 +2,7 @@ import type { EarView } from '../core/view/bench-view';
 import { EAR_STATE, SURENESS } from './bench/ear-strip';
 import type { OnUi } from './events';
 import { letGo } from './let-go';
+import { Progress } from './progress';
 import { useWords } from './words/words-context';
 import './ear-line.css';
 
@@ -17,11 +18,15 @@ export function EarLine({ ear, place, on }: EarLineProps & { readonly on: OnUi }
   const { heard } = ear;
   return (
     <section class="ear-line" aria-label={w('ear-label')}>
-      <b class="ear-line-state">{ear.trouble ?? w(EAR_STATE[ear.state])}</b>
+      {ear.state === 'loading' ? (
+        <Progress says={w(EAR_STATE.loading)} share={null} />
+      ) : (
+        <b class="ear-line-state">{ear.trouble ?? w(EAR_STATE[ear.state])}</b>
+      )}
       <p class="ear-line-heard" role="status">
         {heard ? (
           <>
-            {w(SURENESS[heard.sureness])} {heard.words !== '' && <q>{heard.words}</q>}{' '}
+            {w(SURENESS[heard.sureness])} <q>{heard.words}</q>{' '}
             {heard.did || (heard.sureness === 'rejected' ? w('did-nothing') : '')}
           </>
         ) : (

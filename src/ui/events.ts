@@ -49,6 +49,7 @@ export type UiEvent =
   | { readonly type: 'choose-microphone'; readonly id: string; readonly name: string }
   | { readonly type: 'check-microphone' }
   | { readonly type: 'check-noise' }
+  | { readonly type: 'check-camera' }
   /** Lines read aloud, so that the ear fits one person at one microphone. */
   | { readonly type: 'reading-open' }
   | { readonly type: 'reading-begin'; readonly person: string; readonly headset: string }

@@ -33,8 +33,9 @@ describe.skipIf(!chromiumPath)('notes and pictures', ONCE_MORE, () => {
         return play.call(this);
       };
     });
-    await bay.open(site.address);
+    await earLoads();
     await bay.talkFast();
+    await cameraWorks();
     await bay.begin('Practice plate');
   });
   afterEach(async () => {
@@ -44,6 +45,33 @@ describe.skipIf(!chromiumPath)('notes and pictures', ONCE_MORE, () => {
   afterAll(async () => {
     await site.close();
   });
+
+  /** The start screen shows that the ear is being loaded, before anybody is listened to, and that it has been. */
+  async function earLoads(): Promise<void> {
+    let release = (): void => undefined;
+    const held = new Promise<void>((resolve) => {
+      release = resolve;
+    });
+    await context.route('**/model/**', async (route) => {
+      await held;
+      await route.continue();
+    });
+    await bay.open(site.address);
+    await page.getByRole('progressbar', { name: 'Getting ready to listen' }).waitFor(WAIT);
+    release();
+    await page.locator('.ear-line').getByText('Listening', { exact: true }).waitFor({ timeout: 60_000 });
+    expect(await page.getByRole('progressbar').count()).toBe(0);
+  }
+
+  async function cameraWorks(): Promise<void> {
+    await bay.go('Setup');
+    await page.getByRole('button', { name: 'Check the camera' }).click();
+    const still = page.getByRole('img', { name: 'What the camera saw' });
+    await still.waitFor(WAIT);
+    expect(await still.evaluate((it) => (it as HTMLImageElement).naturalWidth)).toBeGreaterThan(100);
+    await page.getByText(/^This is what “.+” takes/).waitFor();
+    await bay.go('Jobs');
+  }
 
   const button = (label: string) => page.getByRole('button', { name: label, exact: true });
   const lines = (kind: 'note' | 'picture') => page.locator(`.book-${kind}`);
@@ -55,15 +83,15 @@ describe.skipIf(!chromiumPath)('notes and pictures', ONCE_MORE, () => {
     await expect.poll(async () => (await kept(kind)).length, WAIT).toBe(many);
   }
 
-  /** Seconds and loudest sample of what is played. */
+  /** Seconds and loudest sample of what is played. Any other context than the microphone's decodes answers, briefly. */
   const playedSound = () =>
     page.evaluate(async () => {
-      const bytes = await (window as unknown as { played: Promise<ArrayBuffer> }).played;
-      const { duration, ...sound } = await new OfflineAudioContext(1, 1, 16_000).decodeAudioData(bytes).then((it) => ({
-        duration: it.duration,
-        samples: it.getChannelData(0),
-      }));
-      return { duration, peak: sound.samples.reduce((most, x) => Math.max(most, Math.abs(x)), 0) };
+      const { played, microphone } = window as unknown as { played: Promise<ArrayBuffer>; microphone: AudioContext };
+      const sound = await microphone.decodeAudioData(await played);
+      return {
+        duration: sound.duration,
+        peak: sound.getChannelData(0).reduce((most, x) => Math.max(most, Math.abs(x)), 0),
+      };
     });
 
   /** Somebody speaks into a note, and the words are a command where they are none. */

@@ -9,16 +9,16 @@ import type { After } from '../../store/log-writer';
 import type { Say } from '../../ui/words/words';
 import type { OpenJob } from '../job/job-desk';
 import type { NoticeBoard } from '../notice-board';
-import type { Recorded, Recording } from '../sound/record-sound';
+import type { Recording } from '../sound/record-sound';
 import type { Sound } from '../sound/sound';
 import type { ClipKeeper } from './clip-keeper';
-import type { StillFault } from './take-still';
+import type { Still, StillFault } from './take-still';
 
 /** What makes and plays recordings, as the composition root built it. */
 export type ClipParts = {
   readonly record: (stream: MediaStream, mostBytes: number) => Recording;
   /** `asking`: the browser has a question of its own first, and only a finger can answer it. */
-  readonly still: (asking: () => void) => Promise<Result<Recorded, StillFault>>;
+  readonly still: (asking: () => void) => Promise<Result<Still, StillFault>>;
   readonly play: (blob: StoredBlob, ended: (isPlayed: boolean) => void) => () => void;
   /** The bytes of a WAV file of these samples, mono. */
   readonly wav: (samples: Float32Array, rateHz: number) => Promise<Uint8Array>;

@@ -24,7 +24,10 @@ export async function pictureInto(
     return;
   }
   const taken = await still(() => open.desk.answer([reply('picture-asks', {})]));
-  if (taken.ok)
-    await keeper.keep(open, { kind: 'pictured', step, recorded: taken.value, told: reply('picture-taken', {}) });
-  else open.desk.excuse([reply(FAULT[taken.error.code], {})]);
+  if (!taken.ok) {
+    open.desk.excuse([reply(FAULT[taken.error.code], {})]);
+    return;
+  }
+  const { mime, bytes } = taken.value;
+  await keeper.keep(open, { kind: 'pictured', step, recorded: { mime, bytes }, told: reply('picture-taken', {}) });
 }

@@ -15,8 +15,7 @@ type ListParts = {
 
 /** The microphones that can be chosen, as they come and go. */
 export class MicrophoneList {
-  /** Null until it was looked. */
-  now: MicrophonesFound | null = null;
+  now: MicrophonesFound = { named: true, found: [] };
 
   constructor(private readonly parts: ListParts) {
     const { microphones, ear } = parts;

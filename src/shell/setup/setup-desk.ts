@@ -1,5 +1,7 @@
 import type { LiveGrammar } from '../../core/language/grammar';
 import type { PlainKey, ScreenWords } from '../../ui/words/words';
+import type { ClipParts } from '../clips/clips';
+import { CameraTry } from './camera-check';
 import { MicrophoneList, type MicrophoneParts } from './microphone-list';
 import { SoundChecks } from './sound-checks';
 import { VoiceDesk, type VoiceDeskParts } from './voice-desk';
@@ -7,6 +9,7 @@ import { VoiceDesk, type VoiceDeskParts } from './voice-desk';
 export type SetupDeskParts = Omit<VoiceDeskParts, 'lines' | 'grammar'> & {
   readonly words: ScreenWords;
   readonly microphones: MicrophoneParts;
+  readonly camera: Pick<ClipParts, 'still' | 'url'>;
   /** A few harmless words to try. */
   readonly grammar: () => LiveGrammar;
 };
@@ -15,6 +18,7 @@ export type SetupDesk = {
   readonly checks: SoundChecks;
   readonly voices: VoiceDesk;
   readonly microphones: MicrophoneList;
+  readonly camera: CameraTry;
 };
 
 /** The lines of this language that are read aloud: real ones of a procedure, which use most of its sounds. */
@@ -26,5 +30,6 @@ export function setupDesk(parts: SetupDeskParts): SetupDesk {
     checks: new SoundChecks(parts),
     voices: new VoiceDesk({ ...parts, lines }),
     microphones: new MicrophoneList(parts),
+    camera: new CameraTry({ ...parts.camera, changed: parts.changed }),
   };
 }

@@ -1,4 +1,5 @@
 import type { ReadingView, VoiceLine } from '../../core/voice-profile/reading-view';
+import type { CameraCheck } from '../../ui/setup/camera-setup';
 import type { MicrophoneCheck, NoiseCheck } from '../../ui/setup/listening-setup';
 import type { Microphones } from '../../ui/setup/microphone-choice';
 import type { SetupDesk, SetupDeskParts } from './setup-desk';
@@ -7,6 +8,7 @@ type Shown = {
   readonly microphones: Microphones;
   readonly microphone: MicrophoneCheck;
   readonly noise: NoiseCheck;
+  readonly camera: CameraCheck;
   readonly voices: readonly VoiceLine[];
   readonly reading: ReadingView;
 };
@@ -29,11 +31,12 @@ export class SetupRoom {
   /** Nothing before it is there. */
   shown(): Partial<Shown> {
     if (!this.#desk) return {};
-    const { checks, voices, microphones } = this.#desk;
+    const { checks, voices, microphones, camera } = this.#desk;
     return {
       microphones: microphones.now,
       microphone: checks.microphone,
       noise: checks.noise,
+      camera: camera.now,
       voices: voices.lines,
       reading: voices.view,
     };

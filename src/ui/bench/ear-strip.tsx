@@ -42,11 +42,9 @@ export function EarStrip({ ear, said }: EarStripProps) {
         {ear.heard && (
           <>
             <span class={`ear-sureness ear-sureness-${ear.heard.sureness}`}>{w(SURENESS[ear.heard.sureness])}</span>{' '}
-            {ear.heard.words !== '' && (
-              <q class={ear.heard.sureness === 'rejected' ? 'ear-words ear-words-rejected' : 'ear-words'}>
-                {ear.heard.words}
-              </q>
-            )}
+            <q class={ear.heard.sureness === 'rejected' ? 'ear-words ear-words-rejected' : 'ear-words'}>
+              {ear.heard.words}
+            </q>
           </>
         )}
       </p>

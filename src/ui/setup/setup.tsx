@@ -3,6 +3,7 @@ import type { ReadingView, VoiceLine } from '../../core/voice-profile/reading-vi
 import type { OnUi } from '../events';
 import { useWords } from '../words/words-context';
 import { About, type Acknowledgement } from './about';
+import { type CameraCheck, CameraSetup } from './camera-setup';
 import { type LanguageChoice, LanguageSetup } from './language-setup';
 import type { MicrophoneCheck, ModelState, NoiseCheck } from './listening-setup';
 import { ListeningSetup } from './listening-setup';
@@ -30,6 +31,7 @@ export type SetupProps = {
   readonly microphones?: Microphones;
   readonly microphone?: MicrophoneCheck;
   readonly noise?: NoiseCheck;
+  readonly camera?: CameraCheck;
   readonly model?: ModelState;
   readonly voices?: readonly VoiceLine[];
   readonly reading?: ReadingView;
@@ -59,7 +61,7 @@ export function Setup(props: SetupProps & { readonly on: OnUi }) {
       />
       <ListeningSetup
         settings={settings}
-        microphones={props.microphones ?? null}
+        microphones={props.microphones ?? { named: true, found: [] }}
         microphone={props.microphone ?? { state: 'unchecked' }}
         noise={props.noise ?? { state: 'unchecked' }}
         model={props.model ?? null}
@@ -72,6 +74,7 @@ export function Setup(props: SetupProps & { readonly on: OnUi }) {
         reading={props.reading ?? { state: 'closed' }}
         on={on}
       />
+      <CameraSetup camera={props.camera ?? { state: 'unchecked' }} on={on} />
       <PedalKeys />
       <ScreenSetup settings={settings} on={on} />
       <StorageSetup storage={props.storage ?? null} offline={props.offline ?? null} on={on} />

@@ -1,4 +1,3 @@
-import type { EarView } from '../../core/view/bench-view';
 import type { OnUi } from '../events';
 import { type JobLine, JobList } from '../jobs/job-list';
 import { useWords } from '../words/words-context';
@@ -8,7 +7,6 @@ import './start.css';
 export type StartProps = {
   /** False until the tap that lets the page make sound and open the microphone. */
   readonly started: boolean;
-  readonly ear: Pick<EarView, 'state' | 'trouble'>;
   /** Jobs not yet closed, newest first. */
   readonly jobs: readonly JobLine[];
   readonly procedures: readonly ProcedureChoice[];

@@ -1,10 +1,14 @@
 import { expect, test } from 'vitest';
+import { readTongue } from '../../../src/cli/tongue-files';
 import { command } from '../../../src/core/job/command';
 import { offersOf } from '../../../src/core/job/offers';
 import { revisionOf } from '../../../src/core/job/revision';
+import { tappableNow } from '../../../src/core/view/tappable';
 import { atFirstPass, bolt, setAt, type Workbench } from './workbench';
 
 const BESIDE = ['take-note', 'take-picture'] as const;
+
+const english = readTongue('en');
 
 const rulesOf = (w: Workbench) => offersOf(w.job).map(({ rule }) => rule);
 
@@ -29,6 +33,8 @@ test.each(STATES)('%s a note and a picture can be taken, and change nothing but 
     const before = { ...w.job };
     const revision = revisionOf(w.job);
     expect(rulesOf(w)).toContain(rule);
+    // Without a voice it is tapped in the list of all words.
+    expect(tappableNow(w.job, english).map((one) => one.rule)).toContain(rule);
     const { verdict, entries, effects } = w.give(rule);
     expect({ verdict, entries, effects: effects.length }).toEqual({ verdict: 'told', entries: [], effects: 1 });
     w.write([{ kind: rule === 'take-note' ? 'noted' : 'pictured', blob: 'b', step: 'head-bolts' }]);
