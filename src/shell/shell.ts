@@ -175,7 +175,7 @@ export class Shell {
         this.#record.forget(event.id);
         return jobs.remove(event.id);
       case 'command':
-        return jobs.press(event.command);
+        return this.jobOpen ? jobs.press(event.command) : this.#porch.press(event.command);
       case 'use-wrench':
         return jobs.use(event.wrench);
       case 'typed':
@@ -218,11 +218,14 @@ export class Shell {
         return event.key === 'wrenches' ? seat.wrenchesChanged() : undefined;
       case 'choose-microphone':
         return this.#settings.change({ ...this.settings, microphone: event.id, microphoneName: event.name });
+      // Our own voice is neither the room's noise nor a person's words.
       case 'check-microphone':
+        sound.voice.hush();
         return (await setup.desk()).checks.checkMicrophone();
       case 'check-camera':
         return (await setup.desk()).camera.check();
       case 'check-noise':
+        sound.voice.hush();
         return (await setup.desk()).checks.checkNoise();
       case 'reading-open':
       case 'reading-begin':

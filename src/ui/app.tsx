@@ -68,7 +68,7 @@ export type AppProps = {
 export function App({ screen, jobOpen, ear, notices, closing, theme, textSize, words, on }: AppProps) {
   const say = useMemo(() => sayer(words), [words]);
   useNoStrayDrop();
-  useKeys(screen.name === 'bench' ? screen.view.buttons : null, on);
+  useKeys(screen.name === 'bench' ? screen.view.buttons : null, ear?.ear.state === 'waiting', on);
   useEffect(() => {
     document.documentElement.dataset.theme = theme;
     document.documentElement.dataset.text = textSize;

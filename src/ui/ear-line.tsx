@@ -26,7 +26,7 @@ export function EarLine({ ear, place, on }: EarLineProps & { readonly on: OnUi }
       <p class="ear-line-heard" role="status">
         {heard ? (
           <>
-            {w(SURENESS[heard.sureness])} <q>{heard.words}</q>{' '}
+            {w(SURENESS[heard.sureness])} {heard.words !== '' && <q>{heard.words}</q>}{' '}
             {heard.did || (heard.sureness === 'rejected' ? w('did-nothing') : '')}
           </>
         ) : (

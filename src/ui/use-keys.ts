@@ -3,10 +3,13 @@ import type { BenchButton } from '../core/view/bench-view';
 import type { OnUi } from './events';
 import { type KeyAct, keyDown, keyUp, type Press } from './keyboard';
 
-/** Listens for the pedal keys of the Bench; on other screens (`buttons` null) only for stop. */
-export function useKeys(buttons: readonly (BenchButton | null)[] | null, on: OnUi): void {
-  const latest = useRef({ buttons, on });
-  latest.current = { buttons, on };
+/**
+ * Listens for the pedal keys of the Bench; on other screens (`buttons` null) for stop, and for the key that is held to
+ * talk where the ear waits for it.
+ */
+export function useKeys(buttons: readonly (BenchButton | null)[] | null, isAwaited: boolean, on: OnUi): void {
+  const latest = useRef({ buttons, isAwaited, on });
+  latest.current = { buttons, isAwaited, on };
   useEffect(() => {
     let talking = false;
     const talk = (down: boolean): void => {
@@ -15,17 +18,17 @@ export function useKeys(buttons: readonly (BenchButton | null)[] | null, on: OnU
       latest.current.on({ type: 'pedal', down });
     };
     const perform = (act: KeyAct | null): void => {
-      const { buttons: now, on: send } = latest.current;
+      const { buttons: now, isAwaited: awaited, on: send } = latest.current;
       if (act?.act === 'stop') send({ type: 'command', command: 'stop', slots: 'none' });
-      if (act?.act === 'talk' && (now || !act.down)) talk(act.down);
+      if (act?.act === 'talk' && (now || awaited || !act.down)) talk(act.down);
       const button = act?.act === 'button' ? now?.[act.place] : null;
       if (button) send({ type: 'command', command: button.command, slots: button.slots });
     };
     const down = (event: KeyboardEvent): void => {
       if (event.ctrlKey || event.altKey || event.metaKey) return;
       const act = keyDown(pressOf(event));
-      if (latest.current.buttons && act && act.act !== 'stop') event.preventDefault();
       perform(act);
+      if (act && act.act !== 'stop' && (latest.current.buttons || talking)) event.preventDefault();
     };
     const up = (event: KeyboardEvent): void => perform(keyUp(event.key));
     // A window that loses the keyboard never hears the key come up.

@@ -77,6 +77,10 @@ describe.skipIf(!chromiumPath)('a session by voice in Chromium', ONCE_MORE, () =
       const before = (await bay.log()).length;
       await bay.say(turn.say ?? turn.radio ?? '', turn.speaker);
       seen.push(outcomeOf(plan, await bay.log(), before));
+      // What blocks closing lies over the Bench until the next command, and then it is gone without a hand.
+      const isListed = (await bay.page.getByRole('dialog').count()) > 0;
+      if (turn.expect.command)
+        expect.soft({ turn, isListed }).toEqual({ turn, isListed: turn.say === 'close the job' });
     }
     expectAsWritten(seen);
     const told = (outcomes: readonly Outcome[]) => outcomes.map((o) => ({ ...o, replies: o.replies.join(' ') }));

@@ -118,12 +118,12 @@ describe('the list that Setup shows', () => {
     };
     const list = new MicrophoneList({ microphones, ear, changed: () => undefined });
     await list.look();
-    expect(list.now.named).toBe(false);
+    expect(list.now?.named).toBe(false);
     box.named = true;
     ear.tell({ type: 'ready', msToLoad: 0 });
-    await expect.poll(() => list.now.named).toBe(true);
+    await expect.poll(() => list.now?.named).toBe(true);
     box.found.push(headset);
     plug();
-    await expect.poll(() => list.now.found).toEqual([headset]);
+    await expect.poll(() => list.now?.found).toEqual([headset]);
   });
 });

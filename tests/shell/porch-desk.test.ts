@@ -147,3 +147,12 @@ test('it says which words there are, and says it again', async () => {
   expect(await say('say again')).toBe(told);
   expect(await say('stop')).toContain('not the engine');
 });
+
+test('a key stops the talking, and forgets what was asked', async () => {
+  const { say, done, desk } = porch();
+  await say('begin procedure one');
+  desk.stop();
+  expect(desk.view.said?.shown).toContain('not the engine');
+  await say('agreed and confirmed');
+  expect(done).toEqual([]);
+});

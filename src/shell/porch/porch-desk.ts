@@ -1,4 +1,4 @@
-import type { Command } from '../../core/job/command';
+import { type Command, command } from '../../core/job/command';
 import { passAt } from '../../core/job/decide/at-pass';
 import { brief } from '../../core/job/decide/tell/place';
 import { fold } from '../../core/job/evolve';
@@ -115,6 +115,11 @@ export class PorchDesk {
     this.look();
   }
 
+  /** By a key: the same as by voice. */
+  stop(): void {
+    if (this.isOpen) this.#ear.give(command('stop'), 'stop', 1, 'touch');
+  }
+
   #porch(): Porch {
     return { ...this.host.stands(), asked: this.#asked };
   }
@@ -178,9 +183,11 @@ export class PorchDesk {
 
   async #go(event: UiEvent): Promise<void> {
     this.#isActing = true;
-    const cameOff = await this.host.perform(event);
-    this.#isActing = false;
-    if (!cameOff) this.#tell(COULD_NOT);
+    try {
+      if (!(await this.host.perform(event))) this.#tell(COULD_NOT);
+    } finally {
+      this.#isActing = false;
+    }
   }
 
   /** What took a while to find out is told only where nobody sits at a job by now. */

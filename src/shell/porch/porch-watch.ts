@@ -1,3 +1,4 @@
+import type { RuleName } from '../../core/job/command';
 import type { UiEvent } from '../../ui/events';
 import type { Settings } from '../../ui/setup/settings';
 import type { Rooms } from '../rooms';
@@ -43,6 +44,11 @@ export class PorchWatch {
       else desk.look();
     }
     this.#screen = screen;
+  }
+
+  /** A key or a button where no job is open. Only the talking can be stopped by one. */
+  press(rule: RuleName): void {
+    if (rule === 'stop') this.#desk?.stop();
   }
 
   async #fetch(): Promise<void> {

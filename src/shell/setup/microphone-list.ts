@@ -15,7 +15,8 @@ type ListParts = {
 
 /** The microphones that can be chosen, as they come and go. */
 export class MicrophoneList {
-  now: MicrophonesFound = { named: true, found: [] };
+  /** Null until it was looked. */
+  now: MicrophonesFound | null = null;
 
   constructor(private readonly parts: ListParts) {
     const { microphones, ear } = parts;

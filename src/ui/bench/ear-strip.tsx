@@ -42,9 +42,11 @@ export function EarStrip({ ear, said }: EarStripProps) {
         {ear.heard && (
           <>
             <span class={`ear-sureness ear-sureness-${ear.heard.sureness}`}>{w(SURENESS[ear.heard.sureness])}</span>{' '}
-            <q class={ear.heard.sureness === 'rejected' ? 'ear-words ear-words-rejected' : 'ear-words'}>
-              {ear.heard.words}
-            </q>
+            {ear.heard.words !== '' && (
+              <q class={ear.heard.sureness === 'rejected' ? 'ear-words ear-words-rejected' : 'ear-words'}>
+                {ear.heard.words}
+              </q>
+            )}
           </>
         )}
       </p>

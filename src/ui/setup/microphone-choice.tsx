@@ -2,11 +2,12 @@ import type { OnUi } from '../events';
 import { useWords } from '../words/words-context';
 import type { Settings } from './settings';
 
+/** Null until they have been looked for. */
 export type Microphones = {
   /** False while the browser does not tell their names. */
   readonly named: boolean;
   readonly found: readonly { readonly id: string; readonly name: string }[];
-};
+} | null;
 
 type MicrophoneChoiceProps = {
   readonly settings: Pick<Settings, 'microphone' | 'microphoneName'>;
@@ -18,10 +19,12 @@ type MicrophoneChoiceProps = {
 export function MicrophoneChoice({ settings, microphones, on }: MicrophoneChoiceProps) {
   const w = useWords();
   const { microphone, microphoneName } = settings;
-  const { named, found } = microphones;
-  const isGone = microphone !== '' && !found.some(({ id }) => id === microphone);
-  const gone = { id: microphone, name: w('microphone-not-here', { name: microphoneName }) };
-  const offered = isGone ? [...found, gone] : found;
+  const found = microphones?.found ?? [];
+  const isListed = microphone === '' || found.some(({ id }) => id === microphone);
+  // Nothing is said to be gone that was not looked for by name.
+  const isGone = !isListed && microphones?.named === true;
+  const chosen = { id: microphone, name: isGone ? w('microphone-not-here', { name: microphoneName }) : microphoneName };
+  const offered = isListed ? found : [...found, chosen];
   return (
     <>
       <label class="field">
@@ -40,8 +43,8 @@ export function MicrophoneChoice({ settings, microphones, on }: MicrophoneChoice
           ))}
         </select>
       </label>
-      {!named && <p class="quiet">{w('microphone-unnamed')}</p>}
-      {named && isGone && <p>{w('microphone-gone', { name: microphoneName })}</p>}
+      {microphones?.named === false && <p class="quiet">{w('microphone-unnamed')}</p>}
+      {isGone && <p>{w('microphone-gone', { name: microphoneName })}</p>}
     </>
   );
 }

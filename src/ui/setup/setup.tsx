@@ -61,7 +61,7 @@ export function Setup(props: SetupProps & { readonly on: OnUi }) {
       />
       <ListeningSetup
         settings={settings}
-        microphones={props.microphones ?? { named: true, found: [] }}
+        microphones={props.microphones ?? null}
         microphone={props.microphone ?? { state: 'unchecked' }}
         noise={props.noise ?? { state: 'unchecked' }}
         model={props.model ?? null}
