@@ -212,7 +212,6 @@ describe('what is here already', () => {
     const before = { a: await logOf(to, 'a'), b: await logOf(to, 'b') };
     const forks = () => to.notices.shown.filter(({ id }) => id === 'fork');
     expect(forks()).toHaveLength(1);
-    expect(to.told().join()).toContain(say('everything-parted', { title: 'Plate' }));
     await to.imports.settle('here');
     expect(forks()).toHaveLength(1);
     expect([await logOf(to, 'a'), await logOf(to, 'b')]).toEqual([before.a, before.b]);

@@ -91,8 +91,8 @@ export class Everything {
       onShare(index / file.value.jobs.length);
       const took = await takeJob(job, `/jobs/${index}`);
       if (took.kind === 'taken' && (took.outcome === 'new' || took.outcome === 'extended')) jobs += 1;
+      // One that waits for the person is asked about by itself.
       if (took.kind === 'refused') left.push(took.words);
-      if (took.kind === 'waits') left.push(say('everything-parted', { title: took.title }));
     }
     onShare(1);
     const procedures = await takeProcedures(file.value.procedures, library, say);

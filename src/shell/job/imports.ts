@@ -16,7 +16,7 @@ const MOST_MEGABYTES = 400;
 /** How one job came off: taken, waiting for the person to choose, or refused in words. */
 export type Took =
   | { readonly kind: 'taken'; readonly title: string; readonly outcome: Imported['outcome'] }
-  | { readonly kind: 'waits'; readonly title: string }
+  | { readonly kind: 'waits' }
   | { readonly kind: 'refused'; readonly words: string };
 
 type Fork = { readonly file: CheckedJobFile; readonly fault: Extract<ImportFault, { readonly code: 'forked' }> };
@@ -156,7 +156,7 @@ export class JobImports {
     if (fault.code !== 'forked') return { kind: 'refused', words: storeFaultWords(fault, this.say) };
     this.#forks = [...this.#forks.filter((fork) => fork.file.card.id !== id), { file, fault }];
     this.#ask();
-    return { kind: 'waits', title };
+    return { kind: 'waits' };
   }
 
   #tell(took: Took): void {

@@ -93,7 +93,6 @@ export const NOTICE_WORDS = {
   'everything-taking': [],
   'everything-taken': ['file', 'jobs', 'procedures', 'people', 'wrenches', 'voices', 'settings'],
   'everything-not-taken': ['file', 'what'],
-  'everything-parted': ['title'],
   'everything-broken': ['place'],
   'everything-other-text': ['title'],
   'everything-other-wrench': ['wrench'],
