@@ -8,6 +8,7 @@ import { placeOf } from '../../src/core/job/place';
 import { nodeOf, planOf } from '../../src/core/job/plan';
 import { verifyChain } from '../../src/core/log/chain';
 import { byKind, currentFormat, readLog } from '../../src/core/log/upgrade';
+import { standOf } from '../../src/core/view/stand-of';
 import { sha256Hex } from '../../src/store/hash';
 import { shipped } from '../core/job/workbench';
 import { Bay } from './bay';
@@ -122,6 +123,11 @@ describe.skipIf(!chromiumPath)('a browser killed in the middle of a pass', ONCE_
           expect(kept.slice(0, owed.length).map(bare), label).toEqual(owed.map(bare));
           // The same bolt: the app stands where the fold of the stored log stands.
           const job = fold(plan, log.value);
+          // And so does its line in the list, which had no last word of it.
+          const { at } = standOf(job, stored.head);
+          const line =
+            at.kind === 'pass' ? `Pass ${at.number} of ${at.total}, ${at.done} of ${at.bolts} done` : at.kind;
+          await bay.page.locator('.jobs > li').first().getByText(line).waitFor();
           promised = [];
           await carryOn(bay);
           const entries = await bay.log();
