@@ -37,7 +37,7 @@ describe.skipIf(!chromiumPath)('notes and pictures', ONCE_MORE, () => {
     await bay.talkFast();
     await cameraWorks();
     await bay.begin('Practice plate');
-  });
+  }, 120_000);
   afterEach(async () => {
     expect(bay.troubles.filter((text) => !text.includes('Service Worker'))).toEqual([]);
     await context.close();
