@@ -1,9 +1,10 @@
+import type { RuleName } from '../core/job/command';
 import type { Effect } from '../core/job/decision';
 import type { Entry, EntryBody, Moment } from '../core/job/entry';
 import type { Job } from '../core/job/job';
 import type { LiveGrammar, Meaning, Offer } from '../core/language/grammar';
 import type { Reply } from '../core/phrasing/reply';
-import type { Clock, Recogniser, Voice } from '../core/ports';
+import type { Clock, Recogniser, RejectReason, Voice } from '../core/ports';
 import type { Result } from '../core/result';
 import type { EarState } from './ear-view';
 
@@ -41,10 +42,10 @@ export type HeardView = {
   readonly words: string;
   readonly score: number;
   readonly by: Hand;
-  readonly did: 'command' | 'rejected';
-  /** The rule of the command, or why it was rejected. */
-  readonly outcome: string;
-};
+} & (
+  | { readonly did: 'command'; readonly outcome: RuleName }
+  | { readonly did: 'rejected'; readonly outcome: RejectReason | 'almost' }
+);
 
 /** All that a screen or a test can see of a desk. */
 export type DeskView = {

@@ -1,5 +1,5 @@
-import type { RuleName } from '../core/job/command';
 import type { Moment } from '../core/job/entry';
+import type { Reply } from '../core/phrasing/reply';
 import type { Tongue } from '../core/tongue';
 import { benchView } from '../core/view/build-bench';
 import { tappableNow } from '../core/view/tappable';
@@ -7,8 +7,9 @@ import type { DeskView } from '../machine/desk-parts';
 import { faultReply } from '../machine/ear-view';
 import type { Screen } from '../ui/app';
 import type { Settings } from '../ui/setup/settings';
-import type { Say, ScreenKey, ScreenWords } from '../ui/words/words';
-import { earScreen } from './ear-screen';
+import type { Say, ScreenWords } from '../ui/words/words';
+import { buttonLabel } from './button-label';
+import { didSoFar, earScreen } from './ear-screen';
 
 type BenchNow = {
   readonly seen: DeskView;
@@ -22,9 +23,10 @@ type BenchNow = {
 /** The Bench of the open job, with the ear and the last thing said. */
 export function benchScreen(tongue: Tongue, words: ScreenWords, say: Say, now: BenchNow): Screen {
   const { seen, moment, isSpeaking, isShut } = now;
+  const show = (replies: readonly Reply[]): string => tongue.phrase(replies).shown;
   const view = benchView(seen.job, moment, {
-    show: (replies) => tongue.phrase(replies).shown,
-    label: (rule) => labelOf(rule, words) ?? say('button-done'),
+    show,
+    label: (rule) => buttonLabel(rule, words) ?? say('button-done'),
     examples: tongue.shown(seen.job),
     alsoIn: {
       ...(now.torqueUnit === 'as-printed' ? {} : { torque: now.torqueUnit }),
@@ -36,15 +38,7 @@ export function benchScreen(tongue: Tongue, words: ScreenWords, say: Say, now: B
     name: 'bench',
     view,
     tappable: () => tappableNow(seen.job, tongue),
-    ear: earScreen(seen, isSpeaking, isShut, trouble),
+    ear: earScreen(seen, { isSpeaking, isShut, trouble, say, did: didSoFar(seen, show, say) }),
     said: seen.said?.shown ?? null,
   };
 }
-
-/** The label of a button is keyed by its command. */
-function labelOf(rule: RuleName, words: ScreenWords): string | undefined {
-  const key = `button-${rule}`;
-  return isKey(key, words) ? words[key] : undefined;
-}
-
-const isKey = (key: string, words: ScreenWords): key is ScreenKey => Object.hasOwn(words, key);

@@ -8,14 +8,21 @@ import type { PorchView } from './porch/porch-desk';
 import type { Rooms } from './rooms';
 
 /** The ear's line under a screen: of the open job, or of the porch. Null while nobody listens. */
-export function earLine({ seat, sound }: Rooms, porch: PorchView | null, tongue: Tongue): EarLineProps | null {
+export function earLine({ seat, sound, say }: Rooms, porch: PorchView | null, tongue: Tongue): EarLineProps | null {
   const desk = seat.open?.desk.snapshot;
   const seen = desk ?? porch;
   if (!seen || !sound.isOpen) return null;
   const { fault } = seen.ear;
   const trouble = fault && tongue.phrase([reply(faultReply(fault), {})]).shown;
   return {
-    ear: earScreen(seen, sound.isSounding, sound.ear.isShutBy('pedal'), trouble),
+    // The answer stands nowhere else on these screens.
+    ear: earScreen(seen, {
+      isSpeaking: sound.isSounding,
+      isShut: sound.ear.isShutBy('pedal'),
+      trouble,
+      say,
+      did: seen.said?.shown ?? '',
+    }),
     place: desk ? tongue.phrase(placeLine(desk.job)).shown : null,
   };
 }

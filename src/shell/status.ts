@@ -1,6 +1,6 @@
 import { placeOf } from '../core/job/place';
 import { nodeOf } from '../core/job/plan';
-import { earScreen } from './ear-screen';
+import { earState } from './ear-screen';
 import type { PorchView } from './porch/porch-desk';
 import type { Rooms } from './rooms';
 
@@ -10,7 +10,7 @@ export type Status = Readonly<Record<'ear' | 'voice' | 'armed' | 'place' | 'entr
 export function statusOf({ seat, sound }: Rooms, porch: PorchView | null): Status {
   const desk = seat.open?.desk.snapshot;
   const seen = desk ?? porch;
-  const ear = seen ? earScreen(seen, sound.isSounding, sound.ear.isShutBy('pedal'), null).state : 'off';
+  const ear = seen ? earState(seen, sound.isSounding, sound.ear.isShutBy('pedal')) : 'off';
   const settled = seen?.ear.armed === seen?.live.revision;
   return {
     ear: ear === 'listening' && !settled ? 'arming' : ear,

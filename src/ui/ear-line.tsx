@@ -1,5 +1,5 @@
 import type { EarView } from '../core/view/bench-view';
-import { EAR_STATE, SURENESS } from './bench/ear-strip';
+import { EAR_STATE, HEARD_HOW } from './bench/ear-strip';
 import type { OnUi } from './events';
 import { letGo } from './let-go';
 import { Progress } from './progress';
@@ -26,8 +26,7 @@ export function EarLine({ ear, place, on }: EarLineProps & { readonly on: OnUi }
       <p class="ear-line-heard" role="status">
         {heard ? (
           <>
-            {w(SURENESS[heard.sureness])} {heard.words !== '' && <q>{heard.words}</q>}{' '}
-            {heard.did || (heard.sureness === 'rejected' ? w('did-nothing') : '')}
+            {w(HEARD_HOW[heard.how])} {heard.words !== '' && <q>{heard.words}</q>} {heard.did}
           </>
         ) : (
           `${place === null ? `${w('line-not-kept')} ` : ''}${w('line-hint')}`

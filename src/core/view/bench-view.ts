@@ -68,7 +68,9 @@ export type EarView = {
   readonly level: number;
   readonly heard: {
     readonly words: string;
-    readonly sureness: 'sure' | 'fair' | 'rejected';
+    /** How it came in: by voice and how sure that was, by a button or a tap, written; or not taken at all. */
+    readonly how: 'sure' | 'hardly-sure' | 'touch' | 'typed' | 'rejected';
+    /** What it did, or why it did nothing. */
     readonly did: string;
   } | null;
 };

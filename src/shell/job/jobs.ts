@@ -1,10 +1,12 @@
 import { command, type RuleName } from '../../core/job/command';
 import { commandAtCursor } from '../../core/job/cursor-command';
+import type { Job } from '../../core/job/job';
 import type { ListedJob } from '../../core/log/log-store';
 import { reply } from '../../core/phrasing/reply';
 import { standOf } from '../../core/view/stand-of';
 import type { JobLine } from '../../ui/jobs/job-list';
 import type { Say } from '../../ui/words/words';
+import { buttonLabel } from '../button-label';
 import type { Library } from '../library';
 import type { NoticeBoard } from '../notice-board';
 import type { RecordSource } from '../record/record-room';
@@ -145,13 +147,22 @@ export class Jobs {
     if (!desk) return;
     const c = commandAtCursor(desk.job, rule) ?? command('tell-place');
     if (rule !== 'stop') this.at.host().voice.hush();
-    desk.press(c, rule);
+    desk.press(c, this.#labelOf(rule, desk.job));
+  }
+
+  /** What was pressed, as it stands on the screen: the log keeps it as what was heard. */
+  #labelOf(rule: RuleName, job: Job): string {
+    const { words, tongue } = this.at.parts;
+    return buttonLabel(rule, words) ?? tongue.shown(job).get(rule) ?? rule;
   }
 
   /** Another of the wrenches that fit, by its id: the same road as by its name. */
   use(id: string): void {
     this.at.host().voice.hush();
-    this.at.seat.open?.desk.press(command('use-wrench', { wrench: { kind: 'option', id } }), 'use-wrench');
+    this.at.seat.open?.desk.press(
+      command('use-wrench', { wrench: { kind: 'option', id } }),
+      this.at.say('wrenches-other'),
+    );
   }
 
   /** A job to read only: closed, damaged, or not to be touched. */

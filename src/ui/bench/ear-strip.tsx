@@ -16,9 +16,11 @@ export const EAR_STATE: Readonly<Record<EarView['state'], PlainKey>> = {
   failed: 'ear-failed',
 };
 
-export const SURENESS: Readonly<Record<NonNullable<EarView['heard']>['sureness'], PlainKey>> = {
+export const HEARD_HOW: Readonly<Record<NonNullable<EarView['heard']>['how'], PlainKey>> = {
   sure: 'heard-sure',
-  fair: 'heard-fair',
+  'hardly-sure': 'heard-hardly-sure',
+  touch: 'heard-touch',
+  typed: 'heard-typed',
   rejected: 'heard-rejected',
 };
 
@@ -31,7 +33,6 @@ type EarStripProps = {
 /** What the ear is doing, what it last heard and how sure it was, what that did, and what was answered. */
 export function EarStrip({ ear, said }: EarStripProps) {
   const w = useWords();
-  const did = ear.heard?.sureness === 'rejected' ? ear.heard.did || w('did-nothing') : ear.heard?.did;
   return (
     <ScrollArea class="ear" label={w('ear-label')}>
       <div class="ear-now">
@@ -41,18 +42,18 @@ export function EarStrip({ ear, said }: EarStripProps) {
       <p class="ear-heard">
         {ear.heard && (
           <>
-            <span class={`ear-sureness ear-sureness-${ear.heard.sureness}`}>{w(SURENESS[ear.heard.sureness])}</span>{' '}
+            <span class={`ear-how ear-how-${ear.heard.how}`}>{w(HEARD_HOW[ear.heard.how])}</span>{' '}
             {ear.heard.words !== '' && (
-              <q class={ear.heard.sureness === 'rejected' ? 'ear-words ear-words-rejected' : 'ear-words'}>
+              <q class={ear.heard.how === 'rejected' ? 'ear-words ear-words-rejected' : 'ear-words'}>
                 {ear.heard.words}
               </q>
-            )}
+            )}{' '}
           </>
         )}
-      </p>
-      {/* Both are read out by a screen reader as they change; nothing else on the Bench is. */}
-      <p class="ear-did" role="status">
-        {did === said ? '' : did}
+        {/* This and what was answered are read out by a screen reader as they change; nothing else on the Bench is. */}
+        <span class="ear-did" role="status">
+          {ear.heard?.did}
+        </span>
       </p>
       <p class="ear-said" role="status">
         {said}
