@@ -1,6 +1,6 @@
 import { render } from 'preact';
 import { ok } from './core/result';
-import { keepAwake } from './shell/keep-awake';
+import { awakeKeeper } from './shell/keep-awake';
 import { LANGUAGES, languageFor, loadLanguage } from './shell/language';
 import { shippedDocuments } from './shell/library';
 import { readSettings } from './shell/setup/settings';
@@ -145,7 +145,7 @@ const shell = new Shell({
     clear: async () => (await models()).clear(),
   },
   acknowledgements: async () => (await import('virtual:acknowledgements')).default,
-  keepAwake,
+  keepAwake: awakeKeeper({ wakeLock: navigator.wakeLock, document }),
   reload: () => location.reload(),
   print: () => {
     draw();

@@ -240,7 +240,7 @@ export const SPOKEN_CODES = {
   'shown-value': ['value'],
   'shown-degrees': ['degrees'],
   'shown-reading': ['reading'],
-  'shown-swing': ['left'],
+  'shown-swing': ['turned', 'left'],
   // and of the list of what blocks closing
   'shown-question': [],
   'shown-held': ['step', 'bolts'],

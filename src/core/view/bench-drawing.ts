@@ -3,11 +3,11 @@ import { passAt } from '../job/decide/bolt';
 import { holdOf } from '../job/hold';
 import type { Job } from '../job/job';
 import { boltState, expectedBolt, markDegrees } from '../job/tightening';
-import { degrees, type Reply, reply } from '../phrasing/reply';
+import { degrees, type Reply, reply, text } from '../phrasing/reply';
 import type { FastenerMark, PatternDrawing, Swing } from './bench-view';
 
-/** The casting with the fasteners of the pass, each as it stands. */
-export function drawingOf(job: Job): PatternDrawing | null {
+/** The casting with the fasteners of the pass, each as it stands; `show` puts the degrees of an angle into figures. */
+export function drawingOf(job: Job, show: (replies: readonly Reply[]) => string): PatternDrawing | null {
   const at = passAt(job);
   const pattern = at ? patternOf(job, at.step) : undefined;
   if (!at || !pattern) return null;
@@ -19,9 +19,20 @@ export function drawingOf(job: Job): PatternDrawing | null {
     landmarks: pattern.landmarks,
     fasteners: pattern.fasteners.map((f) => {
       const turn = at.pass.order.indexOf(f.number);
-      const state = boltState(at.state, f.number).kind;
-      const mark: FastenerMark = turn < 0 ? 'idle' : f.number === next && state === 'open' ? 'next' : state;
-      return { number: f.number, at: f.at, mark, turn: turn < 0 ? null : turn + 1, here: f.number === next };
+      const state = boltState(at.state, f.number);
+      const mark: FastenerMark = turn < 0 ? 'idle' : f.number === next && state.kind === 'open' ? 'next' : state.kind;
+      const turned =
+        turn >= 0 && state.kind === 'partial'
+          ? show([reply('shown-degrees', { degrees: degrees(state.degrees) })])
+          : '';
+      return {
+        number: f.number,
+        at: f.at,
+        mark,
+        ...(turned ? { turned } : {}),
+        turn: turn < 0 ? null : turn + 1,
+        here: f.number === next,
+      };
     }),
   };
 }
@@ -42,7 +53,7 @@ export function swingOf(job: Job, show: (replies: readonly Reply[]) => string): 
     left,
     fromHour: hour(marks.before),
     toHour: hour(marks.after),
-    words: show([reply('shown-swing', { left: degrees(left) })]),
+    words: show([reply('shown-swing', { turned: turned > 0 ? degrees(turned) : text(''), left: degrees(left) })]),
   };
 }
 

@@ -46,6 +46,8 @@ export type PatternDrawing = {
     readonly mark: FastenerMark;
     /** Its place in this pass's order, 1 first; null where it is not in the pass. */
     readonly turn: number | null;
+    /** How far it has been turned, where it is part way through an angle: "45°". */
+    readonly turned?: string;
     /** The cursor stands here: also on one that is part way, unknown or held. Left out: where the mark is `next`. */
     readonly here?: boolean;
   }[];

@@ -54,7 +54,7 @@ export function benchView(job: Job, now: Moment, words: ViewWords): BenchView {
       ...(planned?.step.cautions ?? []).map((t) => ({ kind: 'caution' as const, text: t })),
       ...(planned?.step.notes ?? []).map((t) => ({ kind: 'note' as const, text: t })),
     ],
-    drawing: at ? drawingOf(job) : null,
+    drawing: at ? drawingOf(job, words.show) : null,
     swing: swingOf(job, words.show),
     looseEnds: [...job.ends.values()].map((e) =>
       e.why === 'dropped' ? words.show([reply('end-dropped', {})]) : e.what,

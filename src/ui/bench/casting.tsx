@@ -11,7 +11,11 @@ export function Casting({ drawing }: { readonly drawing: PatternDrawing }) {
   const frame = frameOf(drawing);
   const here = hereIn(drawing);
   const then = afterHere(drawing);
-  const inWords = marksInWords(drawing).map((g) => `${w(g.word)}: ${g.numbers.join(', ')}.`);
+  const named = (number: number): string => {
+    const turned = drawing.fasteners.find((f) => f.number === number)?.turned;
+    return turned === undefined ? String(number) : w('mark-turned', { number, turned });
+  };
+  const inWords = marksInWords(drawing).map((g) => `${w(g.word)}: ${g.numbers.map(named).join(', ')}.`);
   // The place of the work is drawn last, so that no neighbour lies over it.
   const ordered = [...drawing.fasteners].sort((a, b) => Number(a === here) - Number(b === here));
   return (
@@ -48,6 +52,7 @@ export function Casting({ drawing }: { readonly drawing: PatternDrawing }) {
             y={f.at.y}
             radius={frame.radius}
             number={f.number}
+            turned={f.turned}
           />
         ))}
       </svg>

@@ -11,15 +11,17 @@ type FastenerShapeProps = {
   readonly radius: number;
   /** Left out in the key, where the shape alone is meant. */
   readonly number?: number;
+  /** Degrees so far, where it is part way through an angle. */
+  readonly turned?: string | undefined;
 };
 
 /**
  * A fastener from above. Its state is its shape, so that it can be told without colour and from across the bay: open
- * is an empty hexagon, done a solid one, part way one with a solid foot; unknown is a dashed diamond with a question
+ * is an empty hexagon, done a solid one, part way one with a solid foot, in which its degrees so far stand; unknown is a dashed diamond with a question
  * mark, held a square with its corners crossed, not in this pass a small ring. Where the work is, a thick ring lies
  * round it as a socket would, and it is drawn larger.
  */
-export function FastenerShape({ mark, here, x, y, radius, number }: FastenerShapeProps) {
+export function FastenerShape({ mark, here, x, y, radius, number, turned }: FastenerShapeProps) {
   const r = radius * growth(mark, here);
   return (
     <g class={`fastener fastener-${mark}`} transform={`translate(${x} ${y})`}>
@@ -32,11 +34,20 @@ export function FastenerShape({ mark, here, x, y, radius, number }: FastenerShap
         stroke-width={r * 0.11}
         stroke-dasharray={mark === 'unknown' ? `${r * 0.3} ${r * 0.2}` : undefined}
       />
-      {mark === 'partial' && <path class="fastener-foot" d={foot(r)} />}
+      {mark === 'partial' && <path class="fastener-foot" d={foot(r, turned === undefined ? FOOT : HIGH_FOOT)} />}
       {mark === 'held' && <path class="fastener-corners" d={corners(r)} stroke-width={r * 0.11} />}
       {number !== undefined && (
-        <text class="fastener-number" y={r * BASELINE[mark]} font-size={r * SIZE[mark]}>
+        <text
+          class="fastener-number"
+          y={r * (turned === undefined ? BASELINE[mark] : OVER_DEGREES)}
+          font-size={r * (turned === undefined ? SIZE[mark] : SIZE_OVER_DEGREES)}
+        >
           {mark === 'unknown' ? `${number}?` : number}
+        </text>
+      )}
+      {turned !== undefined && (
+        <text class="fastener-turned" y={r * 0.64} font-size={r * (turned.length > 3 ? 0.58 : 0.72)}>
+          {turned}
         </text>
       )}
     </g>
@@ -86,9 +97,19 @@ function onCircle(degrees: number, r: number): string {
   return `${(r * Math.cos(angle)).toFixed(2)} ${(r * Math.sin(angle)).toFixed(2)}`;
 }
 
-/** The lowest part of the hexagon, below the number. */
-const foot = (r: number): string =>
-  `M${r * 0.76} ${r * 0.42}L${onCircle(60, r)}L${onCircle(120, r)}L${-r * 0.76} ${r * 0.42}Z`;
+/** Where the foot begins, in radii below the middle: below the number, or high enough to hold the degrees. */
+const FOOT = 0.42;
+const HIGH_FOOT = 0.04;
+
+/** The number's foot and its size, in radii, where the degrees stand below it. */
+const OVER_DEGREES = -0.08;
+const SIZE_OVER_DEGREES = 0.9;
+
+/** The lowest part of the hexagon, from `top` radii below its middle. */
+function foot(r: number, top: number): string {
+  const side = r * (1 - top / Math.sqrt(3));
+  return `M${side} ${r * top}L${onCircle(60, r)}L${onCircle(120, r)}L${-side} ${r * top}Z`;
+}
 
 /** A stroke across each corner of the square, clear of the number. */
 const corners = (r: number): string =>

@@ -23,6 +23,7 @@ export const BENCH_WORDS = {
   'mark-unknown': [],
   'mark-held': [],
   'mark-idle': [],
+  'mark-turned': ['number', 'turned'],
   'clock-label': ['from', 'to'],
   'words-label': [],
   'words-all': ['count'],

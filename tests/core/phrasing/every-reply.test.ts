@@ -34,7 +34,7 @@ describe.each(languages().map((code) => ({ code, tongue: readTongue(code) })))(
 
     /** What a document may leave out, or a job may not have. */
     const absent: Partial<Record<ReplyCode | 'all', Record<string, Said>>> = {
-      all: { where: text(''), words: text(''), tool: text('') },
+      all: { where: text(''), words: text(''), tool: text(''), turned: text('') },
       'order-to-settle': { bolts: bolts([]) },
       'remaining-steps': { phase: text('') },
     };

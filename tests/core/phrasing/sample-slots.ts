@@ -140,7 +140,7 @@ const OTHERWISE: Readonly<Partial<Record<ReplyCode, Readonly<Record<string, Said
   'estimate-tension': { least: quantity({ value: 13.3, unit: 'kN' }), most: quantity({ value: 40, unit: 'kN' }) },
   'estimate-utilisation': { least: quantity({ value: 28, unit: '%' }), most: quantity({ value: 83, unit: '%' }) },
   'estimate-stretch': { least: quantity({ value: 0.23, unit: 'mm' }), most: quantity({ value: 0.28, unit: 'mm' }) },
-  'shown-swing': { left: degrees(45) },
+  'shown-swing': { turned: degrees(45), left: degrees(45) },
   'shown-wait': { left: TEN_MINUTES },
   'whole-pass': { value: replies([reply('torque-is', { value: FORTY })]) },
   'reading-out-of-range': { value: digits(900, 'mm') },

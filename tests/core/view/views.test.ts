@@ -6,7 +6,7 @@ import type { Reply } from '../../../src/core/phrasing/reply';
 import type { AlsoIn } from '../../../src/core/view/bench-value';
 import { benchView } from '../../../src/core/view/build-bench';
 import { timelineOf } from '../../../src/core/view/build-timeline';
-import { atFirstPass, bolt, setAt, Workbench } from '../job/workbench';
+import { atFirstPass, bolt, markAt, passes, setAt, soFar, Workbench } from '../job/workbench';
 import { englishBook } from '../phrasing/english';
 
 const show = (replies: readonly { readonly code: string }[]) => replies.map(({ code }) => code).join(' ');
@@ -111,6 +111,22 @@ test('the fastener at the cursor is told apart from the others', () => {
   w.all(setAt(30), bolt(1));
   const here = lookAt(w).drawing?.fasteners.filter((f) => f.here);
   expect(here?.map((f) => f.number)).toEqual([2]);
+});
+
+test('every bolt that is part way through its angle has its degrees so far, and the one at the cursor what is to go', () => {
+  const w = atFirstPass();
+  passes(w, 3);
+  w.all(setAt(90), 'all-marked', soFar(45));
+  const words = { show: valueWords, label: (rule: string) => rule, examples: new Map() };
+  const turnedOf = () => benchView(w.job, w.now(), words).drawing?.fasteners.filter((f) => f.turned !== undefined);
+  expect(turnedOf()).toMatchObject([{ number: 1, mark: 'partial', turned: '45°' }]);
+  expect(benchView(w.job, w.now(), words).swing?.words).toBe('45° so far, 45° to go');
+  // One that is in doubt has no degrees to be trusted, and one that is done needs none.
+  w.all('hold-on', 'im-back');
+  expect(turnedOf()).toEqual([]);
+  w.all(markAt(12), 'confirm', bolt(1));
+  expect(turnedOf()).toEqual([]);
+  expect(benchView(w.job, w.now(), words).swing?.words).toBe('90° to go');
 });
 
 describe('the timeline', () => {
