@@ -36,6 +36,18 @@ describe.skipIf(!chromiumPath)('every screen, day and dim', ONCE_MORE, () => {
     }
   }
 
+  /** 22 mm on a ten-inch tablet, less what rounding takes. */
+  const KNUCKLE = 130;
+  const smallest = (controls: string): Promise<number> =>
+    bay.page.locator(controls).evaluateAll((all) =>
+      Math.min(
+        ...all.map((one) => {
+          const { width, height } = one.getBoundingClientRect();
+          return Math.min(width, height);
+        }),
+      ),
+    );
+
   /** From the first step to the first pass, one bolt done, by typed words. */
   async function toTheFirstPass(): Promise<void> {
     for (const words of TO_THE_FIRST_PASS) await bay.type(words);
@@ -54,6 +66,16 @@ describe.skipIf(!chromiumPath)('every screen, day and dim', ONCE_MORE, () => {
     await check('a warning on the bench');
     await toTheFirstPass();
     await check('a pass on the bench');
+    await bay.page.locator('.words-all').press('Enter');
+    await bay.page.waitForSelector('.tap-sentence');
+    await check('the sheet of sentences');
+    expect(await smallest('.tap-sentence')).toBeGreaterThanOrEqual(KNUCKLE);
+    await bay.page.getByRole('button', { name: 'bolt … done' }).press('Enter');
+    await bay.page.waitForSelector('.pad');
+    await check('the number pad');
+    expect(await smallest('.pad button')).toBeGreaterThanOrEqual(KNUCKLE);
+    await bay.page.keyboard.press('Escape');
+    await bay.page.waitForFunction(() => document.querySelector('dialog[open]') === null);
     await bay.page.getByRole('button', { name: 'Screens' }).click();
     await check('the sheet of screens');
     for (const [screen, heading] of [
