@@ -70,7 +70,7 @@ function drawn(at: ReachedPlace, { tongue, words }: Spoken): Drawn {
       score: 1,
       by: 'voice',
       did: 'command',
-      outcome: 'command',
+      outcome: 'say-again',
     },
     ear: { ...EAR_AT_FIRST, state: 'listening' },
     live: tongue.liveGrammar(at.offers, ''),
