@@ -64,6 +64,7 @@ export default defineConfig({
     environment: 'node',
     // A hang is a fault; a busy machine is not.
     testTimeout: 120_000,
+    hookTimeout: 60_000,
     // What is heard in a browser is heard in real time and mostly waits, so three files at once are no burden on two cores.
     maxWorkers: 3,
     sequence: { sequencer: LongestFirst },
