@@ -2,11 +2,11 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** Files of more than ten seconds or so, longest first, as `.ci/run` prints them. */
 const LONG = [
+  'browser/by-hand',
   'browser/mini-session',
   'real-speech/floors',
   'browser/faults.test',
   'browser/vosk',
-  'browser/by-hand',
   'browser/kill',
   'browser/self-hearing',
   'browser/faults-midway',

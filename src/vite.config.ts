@@ -20,7 +20,9 @@ function languageScript(id: string): string | null {
 const here = import.meta.dirname;
 
 /** Tests of what keeps nothing in its modules and puts nothing in place of what Node has: many to a process. */
-const TOGETHER = ['tests/{boundaries,{core,grammars,machine,cases,cli,ui,housekeeping}/**/*}.test.{ts,tsx}'];
+const TOGETHER = [
+  'tests/{boundaries,{core,grammars,machine,cases,cli,ui,shell,vosk,offline,housekeeping}/**/*}.test.{ts,tsx}',
+];
 
 /** Modules of the core that every start loads, whatever else uses them too. What only a kept log needs comes with it. */
 const FIRST =
