@@ -13,7 +13,8 @@ import { passIn, stepIn } from './plan';
 
 /** Everything that makes sense to say in this job now. The recogniser can hear nothing else. */
 export function offersOf(job: Job): readonly Offer[] {
-  const all = offersHere(job);
+  // Other screens last: what is taught and tried of the work keeps its order.
+  const all = [...offersHere(job), ...rules(SHOWING)];
   return holdOf(job) && !job.paused ? all.filter((o) => isAllowedOnHold(o)) : all;
 }
 
@@ -45,16 +46,7 @@ function offersHere(job: Job): readonly Offer[] {
 
 const rules = (...lists: readonly (readonly RuleName[])[]): readonly Offer[] => lists.flat().map((r) => offer(r));
 
-const ALWAYS: readonly RuleName[] = [
-  'stop',
-  'say-again',
-  'tell-words',
-  'ears-off',
-  'ears-on',
-  'slower',
-  'faster',
-  ...SHOWING,
-];
+const ALWAYS: readonly RuleName[] = ['stop', 'say-again', 'tell-words', 'ears-off', 'ears-on', 'slower', 'faster'];
 const ASKING: readonly RuleName[] = ['tell-place', 'tell-loose-ends', 'tell-timers', 'tell-brief'];
 /** What is only kept beside the work: it answers no question and ends no break. */
 const KEEPING: readonly RuleName[] = ['take-note', 'take-picture'];
