@@ -165,6 +165,12 @@ describe.skipIf(!chromiumPath)('notes and pictures', ONCE_MORE, () => {
     expect(peak).toBeGreaterThan(0.05);
     await note.getByRole('button', { name: 'Stop' }).click();
     await note.getByRole('button', { name: 'Play' }).waitFor();
+    // On paper no button plays it, and no picture is printed: the line says where they are.
+    const onPaper = lines('picture').first().getByText('(kept in the app)');
+    expect(await onPaper.isVisible()).toBe(false);
+    await page.emulateMedia({ media: 'print' });
+    expect(await onPaper.isVisible()).toBe(true);
+    await page.emulateMedia({ media: null });
     const picture = lines('picture').first().getByRole('button');
     await pictureIsSeen(() => picture.click());
     await pictureIsSeen(() => byKeyboard(page).press(picture));

@@ -1,3 +1,4 @@
+import { atOnce, type Pieces } from '../pieces';
 import type { Hash } from '../ports';
 import { fail, ok, type Result } from '../result';
 import { type ChainProblem, type Head, verifyChain } from './chain';
@@ -65,16 +66,16 @@ export function readLog<B extends Body>(
   head: Head | null = null,
 ): Result<readonly Entry<B>[], LogFault<B>> {
   const chain = verifyChain(texts, hash, head, format.version);
-  const log = upgradeLog(chain.ok ? chain.value : chain.error.good, format);
+  const log = atOnce(upgrading(chain.ok ? chain.value : chain.error.good, format));
   if (chain.ok || !log.ok) return log;
   return fail({ index: chain.error.index, problem: chain.error.problem, good: log.value });
 }
 
-/** The same from entries whose seals have been verified. */
-export function upgradeLog<B extends Body>(
+/** The same from entries whose seals have been verified, an entry a piece. */
+export function* upgrading<B extends Body>(
   stored: readonly StoredEntry[],
   format: LogFormat<B>,
-): Result<readonly Entry<B>[], LogFault<B>> {
+): Pieces<Result<readonly Entry<B>[], LogFault<B>>> {
   const good: Entry<B>[] = [];
   for (const [index, one] of stored.entries()) {
     const entry = upgraded(one, format);
@@ -82,6 +83,7 @@ export function upgradeLog<B extends Body>(
       return fail({ index, problem: { code: 'unknown-entry', seq: entry.seq, kind: entry.kind }, good });
     }
     good.push(entry);
+    yield good.length / stored.length;
   }
   return ok(good);
 }

@@ -30,8 +30,9 @@ export type TakeAll = (
 ) => Promise<void>;
 
 /** How long the parts of it take, by a log of 20,000 entries: its seals are verified, it is understood, it is written. */
-const VERIFIED = 0.6;
-const UNDERSTOOD = 0.7;
+const VERIFIED = 0.55;
+const UNDERSTOOD = 0.65;
+const DECODED = 0.7;
 
 const WORK = 'importing';
 
@@ -131,7 +132,9 @@ export class JobImports {
       return { kind: 'refused', words: this.#issueWords(name, issues) };
     }
     // The seals hold; now whether this program can fold what they seal.
-    const log = await jobLogOfFile(checked.value, this.language);
+    const log = await jobLogOfFile(checked.value, this.language, (work) =>
+      inPieces(work, this.breathing, partOf(VERIFIED, UNDERSTOOD, tell)),
+    );
     if (!log.ok) return { kind: 'refused', words: openFaultWords(log.error, this.say) };
     const { damage } = log.value;
     if (damage) {
@@ -142,9 +145,9 @@ export class JobImports {
       };
     }
     const { decoding } = await import('../../store/hand-over');
-    const blobs = await inPieces(decoding(checked.value), this.breathing, partOf(VERIFIED, UNDERSTOOD, tell));
+    const blobs = await inPieces(decoding(checked.value), this.breathing, partOf(UNDERSTOOD, DECODED, tell));
     await this.leave(checked.value.card.id);
-    return this.#import(checked.value, 'ask', { blobs, tell: partOf(UNDERSTOOD, 1, tell) });
+    return this.#import(checked.value, 'ask', { blobs, tell: partOf(DECODED, 1, tell) });
   }
 
   async #import(file: CheckedJobFile, keep: 'ask' | 'here' | 'file', brought?: Brought): Promise<Took> {

@@ -4,11 +4,12 @@ import { planOf } from '../../core/job/plan';
 import type { Head } from '../../core/log/chain';
 import type { CheckedJobFile } from '../../core/log/job-file';
 import type { JobCard, LogStore, StoredJob, StoreFault } from '../../core/log/log-store';
-import { currentFormat, type LogFault, readLog, upgradeLog } from '../../core/log/upgrade';
+import { currentFormat, type LogFault, readLog, upgrading } from '../../core/log/upgrade';
 import type { Hash } from '../../core/ports';
 import type { ToldIssue } from '../../core/procedure/finding-words';
 import type { Procedure } from '../../core/procedure/procedure';
 import { fail, ok, type Result } from '../../core/result';
+import type { Run } from '../../store/hand-over';
 import { checkDocument, tellIssues } from '../library';
 
 export type OpenFault =
@@ -55,9 +56,14 @@ export async function jobLogOf(
   return understood(job, readLog<EntryBody>(job.texts, hash, FORMAT, job.head), language, check);
 }
 
-/** The same from a file whose seals have been verified. */
-export async function jobLogOfFile(file: CheckedJobFile, language: string): Promise<Result<JobLog, OpenFault>> {
-  return understood(file, upgradeLog<EntryBody>(file.entries, FORMAT), language, checkDocument);
+/** The same from a file whose seals have been verified; `run` carries out what takes long. */
+export async function jobLogOfFile(
+  file: CheckedJobFile,
+  language: string,
+  run: Run,
+): Promise<Result<JobLog, OpenFault>> {
+  const log = await run(upgrading<EntryBody>(file.entries, FORMAT));
+  return understood(file, log, language, checkDocument);
 }
 
 async function understood(

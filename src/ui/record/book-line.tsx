@@ -63,6 +63,7 @@ export function BookLine({ line, sought, takenBackBy, takesBack, playing, onJump
             {w(line.kind === 'picture' ? 'clip-show' : playing ? 'clip-stop' : 'clip-play')}
           </button>
         )}
+        {line.clip !== null && <span class="book-on-paper"> {w('clip-on-paper')}</span>}
       </span>
     </li>
   );

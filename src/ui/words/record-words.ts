@@ -42,6 +42,7 @@ export const RECORD_WORDS = {
   'clip-play': [],
   'clip-stop': [],
   'clip-show': [],
+  'clip-on-paper': [],
   'line-note': [],
   'line-picture': [],
 } as const satisfies Record<string, readonly string[]>;
