@@ -145,7 +145,9 @@ describe.skipIf(!chromiumPath).each([
   test('a job: steps, a hold point, a pass, its record, handed over and taken over', async () => {
     await begin();
     await on('ready.corner');
-    // A hold point has no button: it is answered, by voice or by typing, and a wrong answer holds.
+    // What was pressed is kept as it stands on its button, not as the program calls it.
+    expect((await bay.log()).find(({ kind }) => kind === 'heard')).toMatchObject({ by: 'touch', words: 'Done' });
+    // A hold point has no button: it is answered by voice, from the sheet or by typing, and a wrong answer holds.
     await typed('it reads top near the wall');
     await page.getByText('Loosen the vice', { exact: false }).first().waitFor();
     expect(await bay.place()).toBe('ready.corner');
