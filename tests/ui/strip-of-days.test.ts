@@ -31,6 +31,15 @@ describe('the days at a glance', () => {
     expect([strip.fromHour, strip.toHour]).toEqual([7, 17]);
   });
 
+  test.each([
+    { time: '19:20', hours: [14, 20] },
+    { time: '02:00', hours: [0, 6] },
+    { time: '23:59', hours: [18, 24] },
+  ])('cover six hours at least: $time alone', ({ time, hours }) => {
+    const { fromHour, toHour } = stripOf([line(1, 4, time, 'done')], say, 'UTC');
+    expect([fromHour, toHour]).toEqual(hours);
+  });
+
   test('count what was done and still stands, and the quarters with trouble; talk counts as neither', () => {
     expect(first).toMatchObject({ day: 'Tuesday 4 March 2031', from: '08:10', to: '16:50', done: 2, trouble: 1 });
     expect(second).toMatchObject({ day: 'Wednesday 5 March 2031', from: '07:40', to: '10:00', done: 1, trouble: 1 });

@@ -34,6 +34,9 @@ export type Strip = {
   readonly days: readonly StripDay[];
 };
 
+/** An hour's work alone would fill the strip with one block. */
+const LEAST_HOURS = 6;
+
 type Counted = {
   readonly at: number;
   readonly name: string;
@@ -58,9 +61,11 @@ export function stripOf(lines: readonly TimelineLine[], say: Say, timeZone?: str
     if (isTrouble(line)) quarter.isTrouble = true;
   }
   const all = [...days.values()].flatMap(({ quarters }) => [...quarters.values()]);
+  const hours = all.map(({ index }) => Math.floor(index / 4));
+  const fromHour = Math.max(0, Math.min(...hours, Math.max(0, ...hours) + 1 - LEAST_HOURS));
   return {
-    fromHour: Math.floor(Math.min(96, ...all.map(({ index }) => index)) / 4) % 24,
-    toHour: Math.floor(Math.max(0, ...all.map(({ index }) => index)) / 4) + 1,
+    fromHour,
+    toHour: Math.max(fromHour + LEAST_HOURS, ...hours.map((hour) => hour + 1)),
     most: Math.max(1, ...all.map(({ done }) => done)),
     days: [...days].map(([day, { at, name, last, quarters }]) => ({
       day,
