@@ -24,6 +24,19 @@ describe('one ear for all', () => {
     expect(types()).toEqual([]);
   });
 
+  test('whoever starts later is told at once whether it hears, or why not', () => {
+    const { real, ear, heard } = desk();
+    real.tell({ type: 'failed', code: 'microphone-refused', detail: '' });
+    ear.start();
+    expect(heard.map((event) => (event.type === 'failed' ? event.code : event.type))).toEqual([
+      'microphone-refused',
+      'microphone-refused',
+    ]);
+    real.tell({ type: 'ready', msToLoad: 1 });
+    ear.start();
+    expect(heard.slice(2).map(({ type }) => type)).toEqual(['ready', 'ready']);
+  });
+
   test('words of the job that come late reach nobody while it is lent', () => {
     const { real, ear, types } = desk();
     const lent: RecogniserEvent[] = [];

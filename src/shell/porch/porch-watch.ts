@@ -32,7 +32,8 @@ export class PorchWatch {
   /** Asked at every change, so it does nothing where nothing is to be done. */
   attend(screen: string): void {
     const { seat, sound } = this.rooms;
-    const isWanted = seat.open === null && sound.isOpen;
+    const isHearing = sound.isOpen && this.hooks.settings().recogniser !== 'typed';
+    const isWanted = seat.open === null && isHearing;
     const desk = this.#desk;
     if (desk === null) {
       if (isWanted) this.#fetched ??= this.#fetch();
