@@ -19,7 +19,12 @@ import { shipped } from '../core/job/workbench';
 import type { BenchData } from './bench-page/bench-page';
 
 /** A Bench as some place of a shipped procedure has it. */
-export type PlacedBench = { readonly where: string; readonly screen: BenchData };
+export type PlacedBench = {
+  readonly where: string;
+  readonly screen: BenchData;
+  /** What its sheet of sentences holds, worked out when it is asked for. */
+  readonly tappable: () => NonNullable<BenchData['sentences']>;
+};
 
 /** One language, with the texts of its screens, its notices too. */
 export type Spoken = { readonly tongue: Tongue; readonly words: ScreenWords };
@@ -37,17 +42,19 @@ export const shippedIn = (language: string): readonly Procedure[] =>
 
 /**
  * The Bench at every step and part of a pass, where a pass is worked also at the bolt with most to tell, and at the ways
- * beside the work: those once for each that looks another way.
+ * beside the work that look another way than all before.
  */
 export function benchesOf(procedure: Procedure, spoken: Spoken): readonly PlacedBench[] {
-  const found = new Map<string, PlacedBench>();
-  for (const place of placesOf(procedure))
-    for (const { at, screen } of [drawn(place, spoken), ...longestBolt(place, spoken)]) {
-      const key = at.after === '' ? `${at.node} ${screen.view.line}` : looks(screen);
-      if (!found.has(key))
-        found.set(key, { where: [procedure.id, at.node, at.after].filter(Boolean).join(' '), screen });
-    }
-  return [...found.values()];
+  const seen = new Set<string>();
+  return placesOf(procedure)
+    .toSorted((a, b) => Number(a.after !== '') - Number(b.after !== ''))
+    .flatMap((place) => [drawn(place, spoken), ...longestBolt(place, spoken)])
+    .flatMap(({ at, ...bench }) => {
+      const isSeen = seen.has(looks(bench.screen));
+      seen.add(looks(bench.screen));
+      const where = [procedure.id, at.node, at.after].filter(Boolean).join(' ');
+      return isSeen && at.after !== '' ? [] : [{ where, ...bench }];
+    });
 }
 
 /** What takes room on a Bench, but for its head and foot. */
@@ -56,7 +63,7 @@ function looks({ view }: BenchData): string {
   return JSON.stringify([line, value, valueAlso, hazards, buttons, mood, wrenches, view.drawing?.say]);
 }
 
-type Drawn = { readonly at: ReachedPlace; readonly screen: BenchData };
+type Drawn = { readonly at: ReachedPlace } & Pick<PlacedBench, 'screen' | 'tappable'>;
 
 function drawn(at: ReachedPlace, { tongue, words }: Spoken): Drawn {
   const say = sayer(words);
@@ -89,7 +96,7 @@ function drawn(at: ReachedPlace, { tongue, words }: Spoken): Drawn {
   const screen = benchScreen(tongue, words, say, now);
   if (screen.name !== 'bench') throw new Error(`the screen of the Bench is ${screen.name}`);
   const { tappable, ...data } = screen;
-  return { at, screen: data };
+  return { at, screen: data, tappable };
 }
 
 /** Of the bolts of a pass that is reached, the one whose line is longest. */

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { BrowserContext } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { findings } from './axe';
 import { Bay } from './bay';
 import { chromiumPath, ONCE_MORE, openContext } from './chromium';
 import { openSite, type Site } from './site';
@@ -66,8 +67,10 @@ describe.skipIf(!chromiumPath)('the app in French', ONCE_MORE, () => {
 
   test('a machine without a French voice says so on the screen, and offers no English one', async () => {
     await notice("Cette machine n'a pas de voix française");
+    expect(await findings(bay.page)).toEqual([]);
     await bay.go('Réglages');
     await bay.page.getByText('Quelle voix').waitFor();
+    expect(await findings(bay.page)).toEqual([]);
     expect(await bay.page.getByRole('radio', { name: 'La voix intégrée' }).count()).toBe(0);
     expect(await bay.page.getByRole('radio', { name: 'Celle de cette machine' }).isDisabled()).toBe(true);
   }, 30_000);
@@ -86,6 +89,7 @@ describe.skipIf(!chromiumPath)('the app in French', ONCE_MORE, () => {
       .click();
     await notice('est écrit dans une autre langue (en)');
     await bay.page.locator('.record').waitFor();
+    expect(await findings(bay.page)).toEqual([]);
   }, 30_000);
 
   test('what is wrong with a document brought along is told in French', async () => {
@@ -94,6 +98,7 @@ describe.skipIf(!chromiumPath)('the app in French', ONCE_MORE, () => {
     const file = { name: 'cassee.yaml', mimeType: 'application/yaml', buffer: Buffer.from(text) };
     await bay.page.locator('input[type=file]').setInputFiles(file);
     await bay.page.locator('.issue', { hasText: '« 15 » est sans unité.' }).waitFor();
+    expect(await findings(bay.page)).toEqual([]);
     await bay.page.locator('.issue', { hasText: 'Écrire l’unité que le manuel imprime.' }).waitFor();
   }, 30_000);
 

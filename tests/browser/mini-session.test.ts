@@ -7,6 +7,7 @@ import { chromiumPath, ONCE_MORE, openContext } from './chromium';
 import { openSite } from './site';
 import { inRoom, spoken } from './speaker';
 import { hearSession, type Outcome, outcomeOf, planOfSession, readSession } from './spoken-session';
+import { stir, stirred, watchStillness } from './stillness';
 
 const session = readSession('mini-session');
 
@@ -70,6 +71,7 @@ describe.skipIf(!chromiumPath)('a session by voice in Chromium', ONCE_MORE, () =
     const bay = new Bay(await context.newPage());
     await bay.wireMicrophone();
     await bay.tapReplies();
+    await watchStillness(bay.page);
     await bay.open(site.address);
     await bay.begin('Left head gasket');
     const seen: Outcome[] = [];
@@ -92,6 +94,9 @@ describe.skipIf(!chromiumPath)('a session by voice in Chromium', ONCE_MORE, () =
     const replies = await bay.repliesHeard();
     expect(replies.seconds).toBeGreaterThan(5);
     expect(replies.peak).toBeGreaterThan(0.05);
+    // Nothing moved while it listened, heard, spoke and was spoken to, but for a new step or a question.
+    expect(await stirred(bay.page)).toEqual([]);
+    await stir(bay.page);
     // Nothing left the machine.
     expect(bay.requests.filter((url) => !url.startsWith(site.address) && !url.startsWith('blob:'))).toEqual([]);
     expect(bay.troubles).toEqual([]);

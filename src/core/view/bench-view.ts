@@ -8,7 +8,7 @@ export type BenchView = {
   readonly revision: string;
   readonly demonstration: boolean;
   readonly phase: string;
-  /** "Step 4 of 12" or "Pass 3 of 6, bolt 7 of 10", in words. */
+  /** "Step 4 of 12" or "Pass 3 of 6, bolt 7 of 10", in words; the procedure's title where all steps are done. */
   readonly placeWords: string;
   /** The line being worked: the step, the bolt, or the question asked. */
   readonly line: string;

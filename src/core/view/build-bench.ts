@@ -45,7 +45,7 @@ export function benchView(job: Job, now: Moment, words: ViewWords): BenchView {
     revision: revisionOf(job),
     demonstration: job.plan.procedure.demonstration,
     phase: planned?.phase.say ?? '',
-    placeWords: planned ? words.show(placeWords(job)) : '',
+    placeWords: planned ? words.show(placeWords(job)) : job.plan.procedure.title,
     line: words.show(question ? [question.line] : lineNow(job, now)),
     value: shownOr(value, words),
     valueAlso: question ? shownOr(question.also, words) : (valueAlsoNow(job, words.alsoIn)?.printed ?? null),

@@ -6,6 +6,8 @@ export type Look = {
   readonly scrolls: readonly string[];
   /** Buttons under 22 mm, each way, or out of sight. */
   readonly small: readonly string[];
+  /** Where its areas lie. */
+  readonly areas: string;
   /** In pixels; null where there is no such text. */
   readonly fontSizes: { readonly value: number | null; readonly line: number | null };
 };
@@ -50,9 +52,19 @@ export function look(): Look {
     cut: [...hidden(bench), ...halfSaid(bench), ...outside(bench), ...cornered(bench)],
     scrolls: scrolling(bench),
     small: smallButtons(bench),
+    areas: areas(bench),
     fontSizes: { value: fontSize(bench, '.work-value'), line: fontSize(bench, '.work-line') },
   };
 }
+
+const areas = (bench: Element): string =>
+  [...bench.children]
+    .filter((area) => !area.matches('dialog'))
+    .map((area) => {
+      const { left, top, width, height } = area.getBoundingClientRect();
+      return `${named(area)} ${[left, top, width, height].map(Math.round).join(' ')}`;
+    })
+    .join(', ');
 
 function fontSize(bench: Element, selector: string): number | null {
   const element = bench.querySelector(selector);
