@@ -40,7 +40,7 @@ export function BookLine({ line, sought, takenBackBy, takesBack, playing, onJump
   const w = useWords();
   const text = QUOTED.has(line.kind) ? <q>{line.text}</q> : line.text;
   return (
-    <li class={`book-line book-${line.kind}${sought ? ' book-sought' : ''}`}>
+    <li class={`book-line book-${line.kind}${sought ? ' book-sought' : ''}`} tabIndex={sought ? -1 : undefined}>
       <time class="book-time" dateTime={new Date(line.at).toISOString()}>
         {clockTime(line.at)}
       </time>

@@ -1,5 +1,5 @@
 import type { Ref } from 'preact';
-import { useImperativeHandle, useMemo, useRef, useState } from 'preact/hooks';
+import { useImperativeHandle, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { TimelineLine } from '../../core/view/timeline-line';
 import { ScrollArea } from '../scroll-area';
 import { useWords } from '../words/words-context';
@@ -35,9 +35,19 @@ export function Book({ lines, whole, playing, onPlay, handle }: BookProps) {
   const [sought, setSought] = useState<number | null>(null);
   const { scroller, drawn, span, top, jump } = useWindow(rows);
 
+  // Whoever works by keys goes on from the line that was sought, not from the link to it: that may be far away by then.
+  const isToFocus = useRef(false);
+  useLayoutEffect(() => {
+    const line = isToFocus.current ? drawn.current?.querySelector<HTMLElement>('.book-sought') : null;
+    if (!line) return;
+    isToFocus.current = false;
+    line.focus({ preventScroll: true });
+  });
+
   const section = useRef<HTMLElement>(null);
   const jumpTo = (seq: number) => {
     setSought(seq);
+    isToFocus.current = true;
     // Where the screen is longer than the window, whoever jumps from above it wants to see the lines.
     section.current?.scrollIntoView({ block: 'start' });
     const index = indexOfSeq(rows, seq);
