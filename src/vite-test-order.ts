@@ -2,6 +2,7 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** Files of more than ten seconds or so, longest first, as `.ci/run` prints them. */
 const LONG = [
+  'browser/layout',
   'browser/by-hand',
   'browser/mini-session',
   'real-speech/floors',
