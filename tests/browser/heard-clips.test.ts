@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
-import type { BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { beforeEach, describe, expect, test } from 'vitest';
 import { decodeWav } from '../../src/voice/flite/wav';
-import { Bay } from './bay';
-import { chromiumPath, ONCE_MORE, openContext } from './chromium';
-import { openSite, type Site } from './site';
+import type { Bay } from './bay';
+import { chromiumPath, ONCE_MORE } from './chromium';
+import { visits } from './visits';
 
 /** The clips of all jobs as this browser's disk has them. */
 const onDisk = (page: Page): Promise<readonly string[]> =>
@@ -21,19 +21,12 @@ const onDisk = (page: Page): Promise<readonly string[]> =>
   });
 
 describe.skipIf(!chromiumPath)('clips of what was heard', ONCE_MORE, () => {
-  let site: Site;
-  let context: BrowserContext;
+  const visit = visits();
   let page: Page;
   let bay: Bay;
 
-  beforeAll(async () => {
-    site = await openSite();
-  });
   beforeEach(async () => {
-    context = await openContext({ serviceWorkers: 'block' });
-    page = await context.newPage();
-    bay = new Bay(page);
-    await bay.wireMicrophone();
+    ({ page, bay } = visit());
     await page.addInitScript(() => {
       // What is played is fetched by its address; the address is all a test needs.
       const play = HTMLMediaElement.prototype.play;
@@ -44,14 +37,7 @@ describe.skipIf(!chromiumPath)('clips of what was heard', ONCE_MORE, () => {
         return play.call(this);
       };
     });
-    await bay.open(site.address);
-  });
-  afterEach(async () => {
-    expect(bay.troubles.filter((text) => !text.includes('Service Worker'))).toEqual([]);
-    await context.close();
-  });
-  afterAll(async () => {
-    await site.close();
+    await bay.open(visit().site.address);
   });
 
   const button = (label: string | RegExp) => page.getByRole('button', { name: label, exact: true });

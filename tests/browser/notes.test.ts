@@ -1,29 +1,25 @@
 import type { BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { Bay } from './bay';
-import { chromiumPath, ONCE_MORE, openContext } from './chromium';
+import { beforeEach, describe, expect, test } from 'vitest';
+import type { Bay } from './bay';
+import { chromiumPath, ONCE_MORE } from './chromium';
 import { byKeyboard } from './hands';
-import { openSite, type Site } from './site';
+import type { Site } from './site';
 import { typed } from './typist';
+import { visits } from './visits';
 
 const WAIT = { timeout: 30_000 };
 
 describe.skipIf(!chromiumPath)('notes and pictures', ONCE_MORE, () => {
+  const visit = visits();
   let site: Site;
   let context: BrowserContext;
   let page: Page;
   let bay: Bay;
 
-  beforeAll(async () => {
-    site = await openSite();
-  });
   beforeEach(async () => {
-    context = await openContext({ serviceWorkers: 'block' });
+    ({ site, context, page, bay } = visit());
     // Real ones of Chromium's own, which shows a moving pattern.
     await context.grantPermissions(['camera', 'microphone'], { origin: site.address.replace(/\/$/, '') });
-    page = await context.newPage();
-    bay = new Bay(page);
-    await bay.wireMicrophone();
     await page.addInitScript(() => {
       const play = HTMLMediaElement.prototype.play;
       HTMLMediaElement.prototype.play = function () {
@@ -38,13 +34,6 @@ describe.skipIf(!chromiumPath)('notes and pictures', ONCE_MORE, () => {
     await cameraWorks();
     await bay.begin('Practice plate');
   }, 120_000);
-  afterEach(async () => {
-    expect(bay.troubles.filter((text) => !text.includes('Service Worker'))).toEqual([]);
-    await context.close();
-  });
-  afterAll(async () => {
-    await site.close();
-  });
 
   /** The start screen shows that the ear is being loaded, before anybody is listened to, and that it has been. */
   async function earLoads(): Promise<void> {

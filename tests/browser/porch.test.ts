@@ -1,33 +1,19 @@
-import type { BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { beforeEach, describe, expect, test } from 'vitest';
 import { findings } from './axe';
-import { Bay } from './bay';
-import { chromiumPath, ONCE_MORE, openContext } from './chromium';
-import { openSite, type Site } from './site';
+import type { Bay } from './bay';
+import { chromiumPath, ONCE_MORE } from './chromium';
+import { visits } from './visits';
 
 describe.skipIf(!chromiumPath)('screens and jobs by voice alone', ONCE_MORE, () => {
-  let site: Site;
-  let context: BrowserContext;
+  const visit = visits();
   let page: Page;
   let bay: Bay;
 
-  beforeAll(async () => {
-    site = await openSite();
-  });
   beforeEach(async () => {
-    context = await openContext({ serviceWorkers: 'block' });
-    page = await context.newPage();
-    bay = new Bay(page);
-    await bay.wireMicrophone();
-    await bay.open(site.address);
+    ({ page, bay } = visit());
+    await bay.open(visit().site.address);
     await bay.talkFast();
-  });
-  afterEach(async () => {
-    expect(bay.troubles).toEqual([]);
-    await context.close();
-  });
-  afterAll(async () => {
-    await site.close();
   });
 
   const line = () => page.locator('.ear-line-heard');

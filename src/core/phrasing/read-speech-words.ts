@@ -38,7 +38,7 @@ export function readSpeechWords(file: Field): SpeechWords {
     },
     units,
     durations: { between: durations.key('between').text(), none: durations.key('none').text() },
-    clock: { full: templateOf(clock.key('full'), ['hour']), half: templateOf(clock.key('half'), ['hour']) },
+    clock: { full: forms(clock.key('full'), ['hour']), half: forms(clock.key('half'), ['hour']) },
     lists: {
       between: lists.key('between').text(),
       last: lists.key('last').text(),
@@ -128,11 +128,12 @@ function readBolts(bolts: Field): SpeechWords['bolts'] {
   };
 }
 
-/** `{one, many}`, or one text for both. */
-function forms(field: Field): Forms {
-  if (field.isText) return { one: field.text(), many: field.text() };
+/** `{one, many}`, or one text for both; with slots where it is a template. */
+function forms(field: Field, slots: readonly string[] = []): Forms {
+  const read = (one: Field): string => (slots.length > 0 ? templateOf(one, slots) : one.text());
+  if (field.isText) return { one: read(field), many: read(field) };
   field.only(['one', 'many']);
-  return { one: field.key('one').text(), many: field.key('many').text() };
+  return { one: read(field.key('one')), many: read(field.key('many')) };
 }
 
 function pair(field: Field, slots: readonly string[]): Pair {

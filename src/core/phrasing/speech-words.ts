@@ -9,7 +9,7 @@ export type SpeechWords = {
   readonly figures: FigureWords;
   readonly units: Readonly<Record<UnitName, Forms>>;
   readonly durations: { readonly between: string; readonly none: string };
-  readonly clock: { readonly full: string; readonly half: string };
+  readonly clock: { readonly full: Forms; readonly half: Forms };
   readonly lists: { readonly between: string; readonly last: string; readonly empty: string };
   readonly bolts: Forms & { readonly run: Pair };
   /** Before a noun there is nothing of: "no bolts". */

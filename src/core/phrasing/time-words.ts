@@ -1,3 +1,4 @@
+import { formFor } from './number-words';
 import { figurePhrase, numberPhrase, type Phrased } from './quantity-words';
 import { put, type SpeechWords } from './speech-words';
 
@@ -30,7 +31,7 @@ function durationParts(ms: number) {
 
 /** A clock position in hours, on the hour or half past it: 4.5 is "half past four". */
 export function clockPhrase(hours: number, words: SpeechWords): Phrased {
-  const template = Number.isInteger(hours) ? words.clock.full : words.clock.half;
   const hour = numberPhrase(Math.floor(hours), words);
+  const template = formFor(hour.shown, Number.isInteger(hours) ? words.clock.full : words.clock.half, words.numbers);
   return { spoken: put(template, { hour: hour.spoken }), shown: put(template, { hour: hour.shown }) };
 }

@@ -4,6 +4,7 @@ import { percent } from '../../../src/core/fastening/quantity';
 import { phrase, phraseAll } from '../../../src/core/phrasing/phrase';
 import { clock, count, duration, quantity, reply, text } from '../../../src/core/phrasing/reply';
 import { speakable } from '../../../src/core/phrasing/speakable';
+import { clockPhrase } from '../../../src/core/phrasing/time-words';
 import { ESTIMATES } from '../../../src/core/sums/estimates';
 import { compressionSum } from '../../../src/core/sums/pressures';
 
@@ -31,6 +32,15 @@ describe('French document text as it is said (common practice)', () => {
   ])('%j', (printed, spoken) => {
     expect(said(printed)).toBe(spoken);
   });
+});
+
+test.each([
+  [1, '1 heure'],
+  [1.5, '1 heure et demie'],
+  [2, '2 heures'],
+  [12.5, '12 heures et demie'],
+])('a mark at %d is shown as %j', (hours, shown) => {
+  expect(clockPhrase(hours, replies.words).shown).toBe(shown);
 });
 
 describe('French replies', () => {
