@@ -18,20 +18,23 @@ describe.skipIf(!chromiumPath)('screens and jobs by voice alone', ONCE_MORE, () 
 
   const line = () => page.locator('.ear-line-heard');
 
-  /** Says something and waits until this is read in the line under the screen, and until it listens again. */
-  async function say(words: string, answer: string | RegExp): Promise<void> {
+  /** Waits until it listens, and a breath more, as people do. */
+  async function speak(words: string): Promise<void> {
     await bay.armed();
     await page.waitForTimeout(300);
     await bay.utter(words);
+  }
+
+  /** Says something and waits until this is read in the line under the screen, and until it listens again. */
+  async function say(words: string, answer: string | RegExp): Promise<void> {
+    await speak(words);
     await line().getByText(answer).waitFor({ timeout: 30_000 });
     await bay.armed();
   }
 
   /** The same where a job is open then: its Bench is the answer. */
   async function agree(): Promise<void> {
-    await bay.armed();
-    await page.waitForTimeout(300);
-    await bay.utter('agreed and confirmed');
+    await speak('agreed and confirmed');
     await page.waitForSelector('.bench', { timeout: 30_000 });
     await bay.armed();
   }
@@ -69,15 +72,14 @@ describe.skipIf(!chromiumPath)('screens and jobs by voice alone', ONCE_MORE, () 
     expect(second).not.toBe(first);
 
     const before = (await bay.log()).length;
-    await bay.utter('show me the record');
+    await speak('show me the record');
     await page.waitForSelector('.record');
     await say('which words now', /You can say/);
     expect(await page.locator('.ear-line-place').textContent()).toMatch(/^Step \d of \d/);
     await page.emulateMedia({ media: 'print' });
     expect(await page.locator('.app-ear').isVisible()).toBe(false);
     await page.emulateMedia({ media: 'screen' });
-    await bay.armed();
-    await bay.utter('show me the bench');
+    await speak('show me the bench');
     await page.waitForSelector('.bench');
     await bay.armed();
     const told = (await bay.log()).slice(before);
