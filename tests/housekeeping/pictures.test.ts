@@ -6,9 +6,8 @@ const SCREENS = ['bench', 'record', 'jobs', 'procedures', 'setup'];
 const SIZES = ['800x1280', '1280x800', '1440x900', '390x844'];
 
 const there = readdirSync(FOLDER);
-const shown = [...readFileSync('README.md', 'utf8').matchAll(/!\[([^\]]*)\]\(([^)]+)\)/g)].map(
-  ([, alt = '', path = '']) => ({ alt, path }),
-);
+const readme = readFileSync('README.md', 'utf8');
+const shown = [...readme.matchAll(/!\[([^\]]*)\]\(([^)]+)\)/g)].map(([, alt = '', path = '']) => ({ alt, path }));
 
 /** Width and height of a PNG, from its header chunk (W3C PNG, 11.2.1). */
 function sizeOf(path: string): string {
@@ -26,9 +25,10 @@ describe('the pictures of the README (npm run pictures)', () => {
     expect(SCREENS.filter((screen) => !shown.some(({ path }) => path.startsWith(`${FOLDER}/${screen}-`)))).toEqual([]);
   });
 
-  test('are kept of every screen in every size, each in the size its name says, and no others', () => {
+  test('are kept and named of every screen in every size, each in the size its name says, and no others', () => {
     const wanted = SCREENS.flatMap((screen) => SIZES.map((size) => `${screen}-${size}.png`));
     expect(there.toSorted()).toEqual(wanted.toSorted());
+    expect(wanted.filter((name) => !readme.includes(`(${FOLDER}/${name})`))).toEqual([]);
     expect(wanted.map((name) => `${name.slice(0, name.lastIndexOf('-'))}-${sizeOf(`${FOLDER}/${name}`)}.png`)).toEqual(
       wanted,
     );
