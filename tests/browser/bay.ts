@@ -120,10 +120,16 @@ export class Bay {
     );
   }
 
-  /** Says something to the app by voice, and waits until it has answered and listens again. */
-  async say(text: string, speaker: TestSpeaker = 'rms'): Promise<void> {
+  /** Waits until somebody may speak: after a breath, for what the app is about to say has begun by then. */
+  async listens(): Promise<void> {
     await this.armed();
     await this.page.waitForTimeout(300);
+    await this.armed();
+  }
+
+  /** Says something to the app by voice, and waits until it has answered and listens again. */
+  async say(text: string, speaker: TestSpeaker = 'rms'): Promise<void> {
+    await this.listens();
     const before = await this.entries();
     await this.utter(text, speaker);
     await this.page

@@ -85,7 +85,7 @@ describe.skipIf(!chromiumPath)('notes and pictures', ONCE_MORE, () => {
 
   /** Somebody speaks into a note, and the words are a command where they are none. */
   async function noteByVoice(): Promise<void> {
-    await bay.armed();
+    await bay.listens();
     await bay.utter('take a note');
     await recording();
     await bay.utter('this step is done');
@@ -128,7 +128,7 @@ describe.skipIf(!chromiumPath)('notes and pictures', ONCE_MORE, () => {
     // While a question waits; what answers it, said into the note, does not.
     await typed(bay, 'hand the job over');
     const question = await saidLast();
-    await bay.armed();
+    await bay.listens();
     await bay.utter('take a note');
     await recording();
     await bay.utter('agreed and confirmed');

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { findings } from './axe';
@@ -18,10 +19,8 @@ describe.skipIf(!chromiumPath)('screens and jobs by voice alone', ONCE_MORE, () 
 
   const line = () => page.locator('.ear-line-heard');
 
-  /** Waits until it listens, and a breath more, as people do. */
   async function speak(words: string): Promise<void> {
-    await bay.armed();
-    await page.waitForTimeout(300);
+    await bay.listens();
     await bay.utter(words);
   }
 
@@ -92,4 +91,22 @@ describe.skipIf(!chromiumPath)('screens and jobs by voice alone', ONCE_MORE, () 
     await agree();
     expect(await bay.place()).toBe(second);
   }, 300_000);
+
+  test('a procedure is rehearsed, and a job handed over to a file', async () => {
+    await bay.go('Procedures');
+    await page.getByRole('button', { name: 'Read: Practice plate' }).click();
+    await page.getByRole('button', { name: 'Rehearse' }).click();
+    await page.waitForSelector('.bench');
+    const first = await bay.place();
+    await bay.say('this step is done');
+    expect(await bay.place()).not.toBe(first);
+    await bay.go('Jobs');
+    await page.getByText('No job has been begun').waitFor();
+
+    await bay.begin('Practice plate');
+    await bay.say('hand the job over');
+    const [download] = await Promise.all([page.waitForEvent('download'), speak('agreed and confirmed')]);
+    const file: { readonly entries: readonly string[] } = JSON.parse(readFileSync(await download.path(), 'utf8'));
+    expect(file.entries.map((text): string => JSON.parse(text).kind)).toContain('handed-over');
+  }, 120_000);
 });
