@@ -12,6 +12,7 @@ import { inLines, type LineSound, readTo } from './bench/read-to';
 import { type Answer, runSet } from './bench/run-set';
 import { earForNode } from './ear-host';
 import { fliteForNode } from './flite-host';
+import { endWhenSeenEnough } from './seen-enough';
 import { readTongue } from './tongue-files';
 
 const USAGE = `Usage: npm run bench:adapt -- [--data DIR] [--every N] [--snr DB]
@@ -33,6 +34,7 @@ const SPEAKERS: readonly (readonly [Speaker, number])[] = [
 
 /** Exit code 0 even where there is no data, since that is said in so many words; 2 for misuse. */
 async function main(argv: readonly string[]): Promise<number> {
+  endWhenSeenEnough();
   const { values } = parseArgs({
     args: [...argv],
     options: {

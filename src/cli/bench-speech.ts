@@ -9,6 +9,7 @@ import { type Answer, type Row, runSet } from './bench/run-set';
 import { wilson } from './bench/wilson';
 import { earForNode } from './ear-host';
 import { fliteForNode } from './flite-host';
+import { endWhenSeenEnough } from './seen-enough';
 import { readTongue } from './tongue-files';
 
 const USAGE = `Usage: npm run bench:speech -- [--data DIR] [--json FILE] [--set NAME]... [--every N]
@@ -17,6 +18,7 @@ manifest.jsonl and the sound it names. --every 3 takes every third recording, --
 
 /** Exit code 0 even where there is no data, since that is said in so many words; 2 for misuse. */
 async function main(argv: readonly string[]): Promise<number> {
+  endWhenSeenEnough();
   const { values } = parseArgs({
     args: [...argv],
     options: {

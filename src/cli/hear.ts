@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { decodeWav } from '../voice/flite/wav';
 import { earRecogniser } from './ear-recogniser';
+import { endWhenSeenEnough } from './seen-enough';
 import { turnSince } from './transcript';
 import { openWorkshop, tongueFor } from './workshop';
 
@@ -10,6 +11,7 @@ Plays each recording (mono WAV) to the recogniser, grammar and machine of the ap
 
 /** Exit code 1 where the procedure is broken or a recording cannot be read, 2 for misuse. */
 async function main(argv: readonly string[]): Promise<number> {
+  endWhenSeenEnough();
   const { values, positionals } = parseArgs({
     args: [...argv],
     options: { procedure: { type: 'string' }, json: { type: 'boolean', default: false } },

@@ -3,6 +3,7 @@ import { createInterface } from 'node:readline';
 import type { Clock } from '../core/ports';
 import type { Desk } from '../machine/desk';
 import { typedRecogniser } from '../speech/typed';
+import { endWhenSeenEnough } from './seen-enough';
 import { turnSince } from './transcript';
 import { nodeClock, openWorkshop, tongueFor } from './workshop';
 
@@ -31,6 +32,7 @@ class Ahead implements Clock {
 
 /** Plays a procedure from typed words and prints every reply. Exit code 1 where the procedure is broken, 2 for misuse. */
 async function main(argv: readonly string[]): Promise<number> {
+  endWhenSeenEnough();
   const [file, script] = argv;
   if (!file || file.startsWith('-')) {
     console.error(USAGE);

@@ -1,5 +1,6 @@
 import { readFile, writeFile } from 'node:fs/promises';
 import { createInterface } from 'node:readline/promises';
+import { endWhenSeenEnough } from '../seen-enough';
 import type { CommandIo } from './check';
 
 /** What the procedure commands need from the outside; tests give their own. */
@@ -11,11 +12,7 @@ export type ProcedureIo = CommandIo & {
 };
 
 export function terminalIo(): ProcedureIo {
-  // A reader that has seen enough, such as "head", closes the pipe: that is no fault of anyone.
-  process.stdout.on('error', (fault: NodeJS.ErrnoException) => {
-    if (fault.code !== 'EPIPE') throw fault;
-    process.exit();
-  });
+  endWhenSeenEnough();
   return TERMINAL;
 }
 
