@@ -18,13 +18,19 @@ export type WrenchRecord = {
 };
 
 /** A tool the document calls for, and every wrench that stood for it, in the order they were taken up. */
-export type ToolRecord = { readonly tool: ToolSpec; readonly wrenches: readonly WrenchRecord[] };
+export type ToolRecord = {
+  readonly tool: ToolSpec;
+  readonly wrenches: readonly WrenchRecord[];
+  /** The last fall of it while nobody had said which wrench it was. */
+  readonly droppedUnnamed: Entry | null;
+};
 
 type InHand = Omit<WrenchRecord, 'doubts'>;
 
 /** All tools of the document in its order, from the entries that stand. */
 export function toolsOf(plan: Plan, live: readonly Entry[]): readonly ToolRecord[] {
   const known = new Map<string, readonly InHand[]>();
+  const unnamed = new Map<string, Entry>();
   const change = (tool: string | undefined, to: (one: InHand) => InHand): void => {
     const all = tool === undefined ? undefined : known.get(tool);
     const last = all?.at(-1);
@@ -40,7 +46,8 @@ export function toolsOf(plan: Plan, live: readonly Entry[]): readonly ToolRecord
         break;
       }
       case 'wrench-dropped':
-        change(e.tool, (one) => ({ ...one, dropped: e }));
+        if (known.has(e.tool)) change(e.tool, (one) => ({ ...one, dropped: e }));
+        else unnamed.set(e.tool, e);
         break;
       case 'setting-confirmed':
       case 'bolt-done':
@@ -53,6 +60,7 @@ export function toolsOf(plan: Plan, live: readonly Entry[]): readonly ToolRecord
   return [...plan.procedure.tools.values()].map((tool) => ({
     tool,
     wrenches: (known.get(tool.id) ?? []).map((one) => ({ ...one, doubts: doubtsOf(one) })),
+    droppedUnnamed: unnamed.get(tool.id) ?? null,
   }));
 }
 

@@ -9,14 +9,15 @@ import type { RecordWords } from './record-lists';
 
 /** The tools of the document, the wrenches that stood for them, and until when each was calibrated. */
 export function toolList(plan: Plan, live: readonly Entry[], { say }: Pick<RecordWords, 'say'>): PlainTable {
-  const rows = toolsOf(plan, live).flatMap(({ tool, wrenches }) =>
-    wrenches.length === 0
-      ? [{ key: tool.id, cells: [toolWords(tool), tool.range ? say('tool-unnamed') : '', '', '', '', ''] }]
-      : wrenches.map((one) => ({
-          key: `${tool.id} ${one.chosen.seq}`,
-          cells: [toolWords(tool), ...wrenchCells(one, say)],
-        })),
-  );
+  const rows = toolsOf(plan, live).flatMap(({ tool, wrenches, droppedUnnamed }) => [
+    ...(wrenches.length === 0 || droppedUnnamed
+      ? [{ key: tool.id, cells: unnamedCells(tool, droppedUnnamed, say) }]
+      : []),
+    ...wrenches.map((one) => ({
+      key: `${tool.id} ${one.chosen.seq}`,
+      cells: [toolWords(tool), ...wrenchCells(one, say)],
+    })),
+  ]);
   const columns = [
     say('column-tool'),
     say('column-wrench'),
@@ -29,6 +30,16 @@ export function toolList(plan: Plan, live: readonly Entry[], { say }: Pick<Recor
 }
 
 const toolWords = ({ say, drive, socket }: ToolSpec): string => [say, drive, socket].filter(Boolean).join(', ');
+
+/** Nothing is known of a wrench that nobody named, but that it fell. */
+const unnamedCells = (tool: ToolSpec, dropped: Entry | null, say: Say): readonly string[] => [
+  toolWords(tool),
+  tool.range || dropped ? say('tool-unnamed') : '',
+  '',
+  '',
+  '',
+  dropped ? say('tool-dropped', { when: dateAndTime(say, dropped.at) }) : '',
+];
 
 function wrenchCells({ wrench, chosen, lastUsed, dropped, doubts }: WrenchRecord, say: Say): readonly string[] {
   const { least, most, unit, graduation } = wrench;

@@ -60,6 +60,12 @@ describe('the tools of the record', () => {
     expect(wrenches(checked)).toMatchObject([{ wrench: { calibrationDue: '2032-03-01' }, dropped: null, doubts: [] }]);
   });
 
+  test('tell of the fall of a wrench that nobody had named, also when one is named afterwards', () => {
+    const entries = log({ kind: 'wrench-dropped', tool: TOOL }, chosen('short', null));
+    const told = toolsOf(plan, entries).find(({ tool }) => tool.id === TOOL);
+    expect(told).toMatchObject({ droppedUnnamed: { seq: 1 }, wrenches: [{ wrench: { id: 'short' }, dropped: null }] });
+  });
+
   test('leave out a wrench whose choice was taken back', () => {
     expect(wrenches(log(chosen('long', null), { kind: 'undone', target: 1 }))).toEqual([]);
   });
